@@ -1,0 +1,55 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "bulbwright/quantity.hpp"
+#include "bulbwright/section.hpp"
+
+namespace bulbwright {
+
+/// How much search: a number of steps, never of seconds, so the answer is the same on any machine.
+enum class Effort { quick, normal, thorough };
+
+/// Types spread evenly, or each type kept together.
+enum class Arrange { mixed, drift };
+
+/// One kind of bulb in a layer.
+struct PackKind {
+  Millimetres diameter;  ///< above 0
+  double share = 1.0;    ///< of the number of bulbs, above 0; relative to the other kinds
+  int count = 0;         ///< own bulbs to place, used by place_count() only
+};
+
+/// One bulb placed. x, y in mm from the section's origin, a multiple of 0.1 mm.
+struct PlacedBulb {
+  double x_mm = 0.0;
+  double y_mm = 0.0;
+  std::size_t kind = 0;  ///< index into the kinds asked for
+};
+
+/// A certified layout: the positions as given (rounded to 0.1 mm) were re-checked, every pair has
+/// at least `gap` and every bulb at least `wall` clear (in exact integer arithmetic where the
+/// outline allows it, else with a tolerance under 1e-6 mm).
+struct Packing {
+  std::vector<PlacedBulb> bulbs;
+  std::size_t upper_bound = 0;  ///< proven most bulbs at `gap`; >= bulbs.size()
+  std::string bound_name;       ///< which proof, for instance "Oler 1961"
+  Millimetres gap;              ///< the gap that holds (asked for, or reached for own counts)
+  Millimetres least_gap;        ///< measured over all pairs; infinity for fewer than two bulbs
+  Millimetres least_wall;       ///< measured over all bulbs; infinity for none
+};
+
+/// The most bulbs with `gap` between neighbours and `wall` to the outline. Shares are kept to the
+/// nearest bulb. gap >= 0, wall >= 0. Never fails: no room gives no bulbs.
+Packing pack_most(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
+                  Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
+
+/// Places exactly the kinds' `count` bulbs with the largest gap found, at most what spreads them
+/// evenly over the section, and `wall` to the outline. An empty layout where they do not fit with
+/// `least_gap`. Counts from 1 to 1000 in all.
+Packing place_count(const Section& section, std::span<const PackKind> kinds, Millimetres least_gap,
+                    Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
+
+}  // namespace bulbwright

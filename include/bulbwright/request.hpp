@@ -1,0 +1,104 @@
+#pragma once
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "bulbwright/calendar_day.hpp"
+#include "bulbwright/error.hpp"
+#include "bulbwright/packing.hpp"
+#include "bulbwright/quantity.hpp"
+#include "bulbwright/section.hpp"
+
+namespace bulbwright {
+
+/// What a pot file and the flags ask for, read and checked for form, nothing resolved or computed
+/// yet. Units are already inside units. Sizes are as the grower gave them.
+
+/// One level of a pot's profile: inner sizes at a height above the inner floor.
+struct ProfileLevel {
+  Millimetres height;
+  Millimetres length;  ///< along x (the width, for a half-round)
+  Millimetres width;   ///< along y (the depth, for a half-round)
+};
+
+struct PotRequest {
+  std::string name;  ///< may be empty
+  Shape shape = Shape::round;
+  std::optional<LengthPair> top;   ///< `top`; for round sections both are the diameter
+  std::optional<LengthPair> base;  ///< absent: a stated default proportion of the top
+  std::optional<Millimetres> height;
+  std::vector<ProfileLevel> profile;     ///< instead of top, base and height
+  Millimetres corner;                    ///< rectangle only
+  std::optional<Millimetres> thickness;  ///< present: top, base and height are outer sizes
+  std::optional<Millimetres> headspace;
+  std::string material;                  ///< "" or one of known_materials()
+  std::optional<std::string> last_crop;  ///< a genus in lower case
+  bool used_mix = false;
+};
+
+/// Twelve months, January first, in degrees Celsius.
+struct MonthlyNormals {
+  std::array<double, 12> tmin_c{};
+  std::array<double, 12> tmax_c{};
+};
+
+enum class Exposure { open, sheltered, warm_wall, plunged };
+
+struct PlaceRequest {
+  std::optional<std::string> zone;  ///< "9b", lower case
+  bool south = false;               ///< with a zone
+  std::optional<std::string> site;
+  std::optional<MonthlyNormals> normals;
+  std::optional<std::string> records_file;
+  std::optional<double> latitude;  ///< degrees, south negative
+  Exposure exposure = Exposure::open;
+};
+
+struct StorageRequest {
+  std::optional<Celsius> temperature;
+  std::optional<std::string> method;
+  std::optional<double> weeks;  ///< fixes the weeks of all taxa; 0 = none
+};
+
+/// outdoors: the pot stands out; forcing: brought indoors to flower.
+enum class Use { outdoors, forcing };
+
+struct LayerPart {
+  std::string taxon;   ///< an id of the catalogue, checked when resolved
+  double share = 1.0;  ///< above 0
+};
+
+struct LayerRequest {
+  std::vector<LayerPart> parts;     ///< one, or several for a mixture
+  std::optional<double> grade_cm;   ///< middle of the circumference asked for ("12", "12/14")
+  std::optional<int> count;         ///< own bulbs, 1 to 1000
+  std::optional<Millimetres> gap;   ///< absent: the taxon's own
+  bool forcing_gap = false;         ///< "gap": "forcing"
+  std::optional<Millimetres> wall;  ///< clearance to the inner wall
+  Arrange arrange = Arrange::mixed;
+  std::string label;
+  std::optional<Day> received;
+  double cold_already_weeks = 0.0;
+  Use use = Use::outdoors;
+};
+
+struct PotFile {
+  PotRequest pot;
+  std::optional<PlaceRequest> place;
+  std::optional<int> season;
+  std::optional<Day> plant;
+  std::optional<DayWindow> flower;
+  StorageRequest storage;
+  std::vector<std::string> pests;  ///< known words, as given
+  bool wet_winter = false;
+  std::vector<LayerRequest> layers;  ///< bottom first
+
+  std::string file;  ///< name for messages; empty when the request came from flags alone
+  /// Where each field stood, by path ("layers[1].grade"), for messages of later checks.
+  std::map<std::string, SourcePlace> places;
+};
+
+}  // namespace bulbwright
