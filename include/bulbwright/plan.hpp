@@ -169,6 +169,8 @@ struct ShoppingNeed {
   std::string pot;
   int layer = 1;
   int need = 0;    ///< bulbs to plant
+  int spares = 0;  ///< for losses before planting
+  int buy = 0;     ///< need and spares; 0 where the grower has them
   bool own = false;  ///< the grower has them already
 };
 
