@@ -1,0 +1,43 @@
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace CLI {
+class App;
+}
+
+namespace bulbwright::cli {
+
+/// Exit codes of the program, in one place. See docs/man/bulbwright.1, EXIT STATUS.
+enum ExitCode { exit_done = 0, exit_cannot = 1, exit_input = 2, exit_output = 3 };
+
+/// What the terminal and the environment say; read once in main(), so that a command is a function
+/// of its arguments.
+struct Terminal {
+  bool is_terminal = false;  ///< standard output
+  int columns = 80;          ///< 80 for a pipe, so that a file is the same everywhere
+  bool utf8 = true;
+  bool colour = false;  ///< allowed by NO_COLOR and TERM on a terminal
+};
+
+/// What a command answers: main() prints it. Nothing is written before the whole document is there.
+struct CommandResult {
+  int exit_code = exit_done;
+  std::string document;             ///< for --out or standard output
+  std::string remarks;              ///< for standard error, whole lines
+  std::string out = "-";            ///< --out
+  std::vector<std::string> inputs;  ///< files read, which --out may not overwrite
+};
+
+/// One subcommand: its options live in `app`, its work in `run`, called after a good parse.
+struct Command {
+  CLI::App* app = nullptr;
+  std::function<CommandResult(const Terminal&)> run;
+};
+
+/// All commands, declared on the root in the order of the help. A new command: one line there.
+std::vector<Command> declare_commands(CLI::App& root);
+
+}  // namespace bulbwright::cli

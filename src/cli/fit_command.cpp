@@ -1,0 +1,140 @@
+#include "cli/fit_command.hpp"
+
+#include <array>
+#include <memory>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include "bulbwright/error.hpp"
+#include "bulbwright/near_miss.hpp"
+#include "bulbwright/packing.hpp"
+#include "cli/common_options.hpp"
+#include "cli/effort_option.hpp"
+#include "report/fit_report.hpp"
+
+namespace bulbwright::cli {
+namespace {
+
+constexpr Millimetres least_own_gap{3.0};  ///< design: closer is refused
+constexpr Millimetres longest{5000.0};
+
+struct FitOptions {
+  CommonOptions common;
+  std::string top, shape = "round", corner = "0 mm", bulb, gap = "25 mm", wall = "10 mm", count;
+  std::string effort = "normal";
+};
+
+Millimetres length(const char* option, const std::string& text, Millimetres least) {
+  try {
+    const Millimetres value = parse_length(text);
+    if (value < least || value > longest) {
+      throw InvalidValue{"", fmt::format("{} is out of range; expected {:g} mm to 5 m",
+                                         bulbwright::quoted(text), least.value())};
+    }
+    return value;
+  } catch (const InvalidValue& fault) {
+    throw InvalidValue{option, fault.expectation()};
+  }
+}
+
+Section outline(const FitOptions& options) {
+  constexpr std::array<std::string_view, 4> shapes{"round", "oval", "rectangle", "half-round"};
+  if (options.top.empty())
+    throw InvalidValue{"fit", "--top is missing: the outline, for instance --top \"380 mm\""};
+  LengthPair top;
+  try {
+    top = parse_length_pair(options.top);
+  } catch (const InvalidValue& fault) {
+    throw InvalidValue{"--top", fault.expectation()};
+  }
+  if (top.first < Millimetres{1.0} || top.second < Millimetres{1.0} || top.first > longest ||
+      top.second > longest) {
+    throw InvalidValue{
+        "--top", fmt::format("{} is out of range; expected 1 mm to 5 m", bulbwright::quoted(options.top))};
+  }
+  for (std::size_t i = 0; i < shapes.size(); ++i) {
+    if (shapes[i] != options.shape) continue;
+    const auto shape = static_cast<Shape>(i);
+    if (shape == Shape::round && top.paired && top.first != top.second) {
+      throw InvalidValue{
+          "--top",
+          "a round outline has one diameter; for two sizes give --shape oval or rectangle"};
+    }
+    if (shape == Shape::half_round && !top.paired) top.second = top.first / 2.0;
+    const Millimetres corner = length("--corner", options.corner, Millimetres{0.0});
+    if (corner > Millimetres{0.0} &&
+        (shape != Shape::rectangle || corner > std::min(top.first, top.second) / 2.0)) {
+      throw InvalidValue{"--corner", "only for a rectangle, and at most half its shorter side"};
+    }
+    return {shape, top.first, top.second, corner};
+  }
+  throw InvalidValue{"--shape",
+                     fmt::format("{} is no shape{}; expected round, oval, rectangle or half-round",
+                                 bulbwright::quoted(options.shape), did_you_mean(options.shape, shapes))};
+}
+
+CommandResult run(const FitOptions& options, const Terminal& terminal) {
+  report::FitReport fit;
+  fit.section = outline(options);
+  if (options.bulb.empty())
+    throw InvalidValue{"fit",
+                       "--bulb is missing: the bulbs' diameter, for instance --bulb \"40 mm\""};
+  fit.bulb = length("--bulb", options.bulb, Millimetres{1.0});
+  fit.wall = length("--wall", options.wall, Millimetres{0.0});
+  const Millimetres gap = length("--gap", options.gap, Millimetres{0.0});
+  const Effort effort = effort_named(options.effort);
+  PackKind kind{fit.bulb, 1.0, 0};
+  if (options.count.empty()) {
+    fit.packing = pack_most(fit.section, {&kind, 1}, gap, fit.wall, effort);
+  } else {
+    fit.own_count = true;
+    try {
+      kind.count = fit.asked = static_cast<int>(parse_whole_number(options.count, 1, 1000));
+    } catch (const InvalidValue& fault) {
+      throw InvalidValue{"--count", fault.expectation()};
+    }
+    fit.packing = place_count(fit.section, {&kind, 1}, least_own_gap, fit.wall, effort);
+  }
+  CommandResult result;
+  result.out = options.common.out;
+  const report::TextStyle style = text_style(options.common, terminal);
+  if (options.common.format == "json") {
+    result.document = report::fit_json(fit);
+  } else if (options.common.format == "csv") {
+    result.document = report::fit_csv(fit);
+  } else {
+    result.document = report::fit_text(fit, style);
+  }
+  if (fit.packing.bulbs.empty()) {
+    result.exit_code = exit_cannot;
+    result.remarks = "bulbwright: fit: no bulb fits there\n";
+  }
+  return result;
+}
+
+}  // namespace
+
+Command declare_fit(CLI::App& root) {
+  auto options = std::make_shared<FitOptions>();
+  CLI::App* app =
+      root.add_subcommand("fit", "How many bulbs fit in one outline, and where they stand");
+  const auto text = [&](const char* name, std::string& value, const char* help, const char* kind) {
+    app->add_option(name, value, help)->option_text(kind)->group("Outline and bulbs");
+  };
+  text("--top", options->top, "outline: a diameter, or \"LENGTH x WIDTH\"", "LENGTH");
+  text("--shape", options->shape, "round, oval, rectangle or half-round (round)", "SHAPE");
+  text("--corner", options->corner, "corner radius of a rectangle", "LENGTH");
+  text("--bulb", options->bulb, "diameter of the bulbs", "LENGTH");
+  text("--gap", options->gap, "clear between neighbours (25 mm)", "LENGTH");
+  text("--wall", options->wall, "clear between bulb and inner wall (10 mm)", "LENGTH");
+  text("--count", options->count, "own bulbs: the largest gap for so many", "N");
+  declare_effort(*app, options->effort);
+  declare_common(*app, options->common, {"text", "json", "csv"});
+  app->footer(
+      "Example:\n  bulbwright fit --top \"380 mm\" --bulb \"40 mm\" --gap \"25 mm\" --wall \"10 "
+      "mm\"");
+  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+}
+
+}  // namespace bulbwright::cli

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cli/command.hpp"
+
+namespace bulbwright::cli {
+
+/// Parses the arguments (without the program's name), runs the command and returns what to print.
+/// Wrong input and wrong usage come back as exit code 2 with the message in `remarks`.
+/// @throws OutputError, std::bad_alloc and std::system_error only.
+CommandResult run_program(const std::vector<std::string>& arguments, const Terminal& terminal);
+
+}  // namespace bulbwright::cli

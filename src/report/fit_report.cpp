@@ -1,0 +1,97 @@
+#include "report/fit_report.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "report/section_json.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+/// A clearance for JSON; null where there is nothing to measure.
+Json clearance(Millimetres length) {
+  if (!std::isfinite(length.value())) return nullptr;
+  // Cut, not rounded up: a printed clearance never exceeds the true one.
+  return rounded(std::floor(length.value() * 1000.0 + 1e-6) / 1000.0, 0.001);
+}
+
+std::string length_text(Millimetres length, Units units) {
+  if (units == Units::inches)
+    return fmt::format("{:.2f} in", rounded(length.value() / millimetres_per_inch, 0.01));
+  return fmt::format("{:g} mm", rounded(length.value(), 0.1));
+}
+
+std::string outline_text(const Section& section, Units units) {
+  const std::string length = length_text(section.length, units),
+                    width = length_text(section.width, units);
+  switch (section.shape) {
+    case Shape::round:
+      return fmt::format("round, {} across", length);
+    case Shape::half_round:
+      return fmt::format("half-round, {} along the flat side, {} deep", length, width);
+    case Shape::oval:
+    case Shape::rectangle:
+      break;
+  }
+  return fmt::format("{}, {} by {}", to_string(section.shape), length, width);
+}
+
+}  // namespace
+
+std::string fit_json(const FitReport& report) {
+  Json positions = Json::array();
+  for (const PlacedBulb& bulb : report.packing.bulbs) {
+    positions.push_back(Json{{"x_mm", rounded(bulb.x_mm, 0.1)}, {"y_mm", rounded(bulb.y_mm, 0.1)}});
+  }
+  const Json json{{"schema", "bulbwright.fit/1"},
+                  {"section", section_json(report.section)},
+                  {"bulb_mm", rounded(report.bulb.value(), 0.001)},
+                  {"gap_mm", clearance(report.packing.gap)},
+                  {"wall_mm", rounded(report.wall.value(), 0.001)},
+                  {"count", report.packing.bulbs.size()},
+                  {"upper_bound", report.packing.upper_bound},
+                  {"bound", report.packing.bound_name},
+                  {"positions", positions},
+                  {"least_gap_mm", clearance(report.packing.least_gap)},
+                  {"least_wall_mm", clearance(report.packing.least_wall)}};
+  return json.dump(2) + "\n";
+}
+
+std::string fit_csv(const FitReport& report) {
+  std::string csv = "x_mm,y_mm\r\n";
+  for (const PlacedBulb& bulb : report.packing.bulbs) {
+    csv += fmt::format("{:.1f},{:.1f}\r\n", rounded(bulb.x_mm, 0.1), rounded(bulb.y_mm, 0.1));
+  }
+  return csv;
+}
+
+std::string fit_text(const FitReport& report, const TextStyle& style) {
+  const Packing& packing = report.packing;
+  std::string text =
+      fmt::format("Outline: {}\nBulbs: {} across, {} from the wall\n",
+                  outline_text(report.section, style.units), length_text(report.bulb, style.units),
+                  length_text(report.wall, style.units));
+  if (report.own_count && packing.bulbs.empty()) {
+    return text + fmt::format("{} bulbs do not fit with 3 mm between them.\n", report.asked);
+  }
+  text += fmt::format("{} bulbs {}, {} apart or more.\n", packing.bulbs.size(),
+                      report.own_count ? "stand" : "fit", length_text(packing.gap, style.units));
+  if (!report.own_count) {
+    text += fmt::format("No layout can hold more than {} ({}).\n", packing.upper_bound,
+                        packing.bound_name);
+  }
+  if (packing.bulbs.empty()) return text;
+  text +=
+      fmt::format("\nPlaces, from the {}, in mm:\n",
+                  report.section.shape == Shape::half_round ? "middle of the flat side" : "centre");
+  const std::size_t per_line = static_cast<std::size_t>(std::max(1, style.width / 20));
+  for (std::size_t i = 0; i < packing.bulbs.size(); ++i) {
+    text += fmt::format("{:>8.1f}{:>8.1f}", rounded(packing.bulbs[i].x_mm, 0.1),
+                        rounded(packing.bulbs[i].y_mm, 0.1));
+    text += (i + 1) % per_line == 0 || i + 1 == packing.bulbs.size() ? "\n" : "   ";
+  }
+  return text;
+}
+
+}  // namespace bulbwright::report
