@@ -1,0 +1,237 @@
+#include "bulbwright/stack.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <numeric>
+
+namespace bulbwright {
+namespace {
+
+/// Lengths nearer than this are the same: no decision hangs on the last bit.
+constexpr double same_mm = 1e-6;
+
+struct Bounds {
+  double least = 0.0;
+  double most = 0.0;
+};
+
+double least_depth_mm(const StackLayer& layer) {
+  const double height = layer.bulb_height.value();
+  return std::max(layer.least_depth.value(), height + std::min(height, usual_cover.value()));
+}
+
+/// Depth that layer i needs because of layer k above it: the least depth of k, the bulbs between,
+/// and `over_nose` over each of them. Least depth of i for i = k.
+double needed_depth_mm(std::span<const StackLayer> layers, std::size_t i, std::size_t k,
+                       double over_nose) {
+  double depth = least_depth_mm(layers[k]);
+  for (std::size_t j = i; j < k; ++j) depth += layers[j].bulb_height.value() + over_nose;
+  return depth;
+}
+
+/// Greatest depth of layer i: its own limit, and for the lowest the floor margin.
+double greatest_depth_mm(const StackRequest& request, std::size_t i) {
+  const double own = request.layers[i].most_depth.value();
+  return i > 0 ? own : std::min(own, (request.mix_surface - request.floor_margin).value());
+}
+
+/// By how much the layers fail to fit with the least mix over noses; 0 or less: they fit.
+double shortfall_mm(const StackRequest& request) {
+  double worst = -1e9;
+  for (std::size_t i = 0; i < request.layers.size(); ++i) {
+    for (std::size_t k = i; k < request.layers.size(); ++k) {
+      worst = std::max(worst, needed_depth_mm(request.layers, i, k, least_over_nose.value()) -
+                                  greatest_depth_mm(request, i));
+    }
+  }
+  return worst;
+}
+
+/// Largest mix over noses up to the wanted one; nothing where less than the least would be needed.
+/// Every pair of layers i below k allows (greatest depth of i - what lies between) / (k - i).
+std::optional<double> largest_over_nose(const StackRequest& request) {
+  double over_nose = wanted_over_nose.value();
+  for (std::size_t i = 0; i < request.layers.size(); ++i) {
+    const double most = greatest_depth_mm(request, i);
+    for (std::size_t k = i; k < request.layers.size(); ++k) {
+      const double room = most - needed_depth_mm(request.layers, i, k, 0.0);
+      if (k == i && room < -same_mm) return std::nullopt;
+      if (k > i) over_nose = std::min(over_nose, room / static_cast<double>(k - i));
+    }
+  }
+  if (over_nose < least_over_nose.value() - same_mm) return std::nullopt;
+  if (over_nose > wanted_over_nose.value() - same_mm) return wanted_over_nose.value();
+  return std::max(over_nose, least_over_nose.value());
+}
+
+/// Lowest surface at which the layers fit: what the lowest layer needs, and the floor margin.
+std::optional<Millimetres> lowest_surface(const StackRequest& request, double over_nose) {
+  const auto& layers = request.layers;
+  if (layers.empty()) return request.floor_margin;
+  double lowest = 0.0;
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    for (std::size_t k = i; k < layers.size(); ++k) {
+      const double needed = needed_depth_mm(layers, i, k, over_nose);
+      if (needed > layers[i].most_depth.value() + same_mm) return std::nullopt;
+      if (i == 0) lowest = std::max(lowest, needed);
+    }
+  }
+  return Millimetres{lowest} + request.floor_margin;
+}
+
+/// Neighbouring layers that move as one.
+struct Block {
+  double weight = 0.0;
+  double weighted_sum = 0.0;
+  Bounds bounds;
+  std::size_t size = 0;
+
+  [[nodiscard]] double value() const {
+    // std::clamp would want least <= most to the last bit.
+    return std::max(bounds.least, std::min(bounds.most, weighted_sum / weight));
+  }
+};
+
+Block pooled(const Block& a, const Block& b) {
+  return {a.weight + b.weight,
+          a.weighted_sum + b.weighted_sum,
+          {std::max(a.bounds.least, b.bounds.least), std::min(a.bounds.most, b.bounds.most)},
+          a.size + b.size};
+}
+
+/// Bounds of the bases with the layers below taken out, made monotone: each lower bound at least
+/// the one below, each upper bound at most the one above.
+std::vector<Bounds> monotone_bounds(const StackRequest& request, std::span<const double> below) {
+  const auto& layers = request.layers;
+  const double surface = request.mix_surface.value();
+  std::vector<Bounds> bounds(layers.size());
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    bounds[i] = {surface - greatest_depth_mm(request, i) - below[i],
+                 surface - least_depth_mm(layers[i]) - below[i]};
+    if (i > 0) bounds[i].least = std::max(bounds[i].least, bounds[i - 1].least);
+  }
+  for (std::size_t i = layers.size(); i-- > 1;)
+    bounds[i - 1].most = std::min(bounds[i - 1].most, bounds[i].most);
+  // Within the tolerance a bound pair may cross; the lower one keeps the floor margin.
+  for (Bounds& b : bounds) b.most = std::max(b.most, b.least);
+  return bounds;
+}
+
+/// Bases above the floor for a feasible mix over noses.
+std::vector<double> solve_bases(const StackRequest& request, double over_nose) {
+  const auto& layers = request.layers;
+  std::vector<double> below(layers.size(), 0.0);
+  for (std::size_t i = 1; i < layers.size(); ++i)
+    below[i] = below[i - 1] + layers[i - 1].bulb_height.value() + over_nose;
+  const std::vector<Bounds> bounds = monotone_bounds(request, below);
+
+  std::vector<Block> blocks;
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    const double wanted = request.mix_surface.value() - layers[i].wanted_depth.value() - below[i];
+    blocks.push_back({layers[i].weight, layers[i].weight * wanted, bounds[i], 1});
+    while (blocks.size() > 1 && blocks[blocks.size() - 2].value() > blocks.back().value()) {
+      const Block upper = blocks.back();
+      blocks.pop_back();
+      blocks.back() = pooled(blocks.back(), upper);
+    }
+  }
+  std::vector<double> bases;
+  for (const Block& block : blocks) {
+    for (std::size_t j = 0; j < block.size; ++j)
+      bases.push_back(block.value() + below[bases.size()]);
+  }
+  return bases;
+}
+
+std::vector<StackedLayer> placed_layers(const StackRequest& request, double over_nose) {
+  const std::vector<double> bases = solve_bases(request, over_nose);
+  std::vector<StackedLayer> placed;
+  Millimetres highest_nose{0.0};
+  for (std::size_t i = 0; i < bases.size(); ++i) {
+    StackedLayer layer;
+    layer.base = Millimetres{bases[i]};
+    layer.nose = layer.base + request.layers[i].bulb_height;
+    layer.depth = request.mix_surface - layer.base;
+    layer.cover = request.mix_surface - layer.nose;
+    layer.beneath = layer.base - highest_nose;
+    highest_nose = layer.nose;
+    placed.push_back(layer);
+  }
+  return placed;
+}
+
+/// Leaves out, one at a time, the layer whose absence leaves the least shortfall (on equal ones the
+/// highest) until the rest fits.
+std::vector<std::size_t> layers_to_drop(StackRequest request) {
+  std::vector<std::size_t> kept(request.layers.size());
+  std::iota(kept.begin(), kept.end(), std::size_t{0});
+  std::vector<std::size_t> drop;
+  while (shortfall_mm(request) > same_mm) {
+    if (request.layers.size() <= 1) return {};
+    std::size_t best = 0;
+    double best_shortfall = 0.0;
+    for (std::size_t i = 0; i < request.layers.size(); ++i) {
+      StackRequest rest = request;
+      rest.layers.erase(rest.layers.begin() + static_cast<std::ptrdiff_t>(i));
+      const double shortfall = rounded(shortfall_mm(rest), 1e-3);
+      if (i == 0 || shortfall <= best_shortfall) {
+        best = i;
+        best_shortfall = shortfall;
+      }
+    }
+    drop.push_back(kept[best]);
+    kept.erase(kept.begin() + static_cast<std::ptrdiff_t>(best));
+    request.layers.erase(request.layers.begin() + static_cast<std::ptrdiff_t>(best));
+  }
+  std::sort(drop.begin(), drop.end());
+  return drop;
+}
+
+StackLayer normalised(StackLayer layer) {
+  assert(layer.bulb_height > Millimetres{0.0} && layer.weight > 0.0);
+  assert(layer.least_depth <= layer.most_depth);
+  layer.wanted_depth = std::max(layer.least_depth, std::min(layer.most_depth, layer.wanted_depth));
+  return layer;
+}
+
+}  // namespace
+
+std::optional<StackLayer> common_layer(std::span<const StackLayer> kinds) {
+  if (kinds.empty()) return std::nullopt;
+  StackLayer common = kinds.front();
+  common.weight = 0.0;
+  double wanted = 0.0;
+  for (const StackLayer& kind : kinds) {
+    common.bulb_height = std::max(common.bulb_height, kind.bulb_height);
+    common.least_depth = std::max(common.least_depth, kind.least_depth);
+    common.most_depth = std::min(common.most_depth, kind.most_depth);
+    common.weight += kind.weight;
+    wanted += kind.weight * kind.wanted_depth.value();
+  }
+  if (common.least_depth > common.most_depth) return std::nullopt;
+  common.wanted_depth = Millimetres{wanted / common.weight};
+  return normalised(common);
+}
+
+Stack stack_layers(const StackRequest& request) {
+  StackRequest checked = request;
+  for (StackLayer& layer : checked.layers) layer = normalised(layer);
+
+  Stack stack;
+  stack.least_surface = lowest_surface(checked, least_over_nose.value());
+  stack.comfortable_surface = lowest_surface(checked, wanted_over_nose.value());
+  const std::optional<double> over_nose = largest_over_nose(checked);
+  if (!over_nose) {
+    stack.over_nose = least_over_nose;
+    stack.drop = layers_to_drop(checked);
+    return stack;
+  }
+  stack.feasible = true;
+  stack.over_nose = Millimetres{*over_nose};
+  stack.over_nose_reduced = stack.over_nose < wanted_over_nose;
+  stack.layers = placed_layers(checked, *over_nose);
+  return stack;
+}
+
+}  // namespace bulbwright
