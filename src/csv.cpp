@@ -15,8 +15,9 @@ class Reader {
 
   [[nodiscard]] bool at_end() const { return at_ == text_.size(); }
 
-  CsvRecord record() {
+  CsvRecord record(std::size_t fields) {
     CsvRecord result{line_, {}};
+    result.fields.reserve(fields);
     while (true) {
       result.fields.push_back(field());
       if (at_end()) return result;
@@ -31,29 +32,29 @@ class Reader {
  private:
   std::string field() {
     if (at_end() || text_[at_] != '"') {
-      const std::size_t end = std::min(text_.find_first_of(",\r\n", at_), text_.size());
-      std::string value{text_.substr(at_, end - at_)};
-      at_ = end;
-      return value;
+      const std::size_t start = at_;
+      while (!at_end() && text_[at_] != ',' && text_[at_] != '\n' && text_[at_] != '\r') ++at_;
+      return std::string{text_.substr(start, at_ - start)};
     }
     const int opened = line_;
     std::string value;
-    for (++at_; !at_end(); ++at_) {
-      const char c = text_[at_];
-      if (c == '\n') ++line_;
-      if (c == '"') {
-        if (at_ + 1 < text_.size() && text_[at_ + 1] == '"') {
-          ++at_;
-        } else {
-          ++at_;
-          if (!at_end() && text_[at_] != ',' && text_[at_] != '\r' && text_[at_] != '\n') {
-            throw InputError{{file_, line_, 1},
-                             "text after a closing quote; quotes inside are doubled"};
-          }
-          return value;
-        }
+    for (++at_; !at_end();) {
+      const std::size_t quote = std::min(text_.find('"', at_), text_.size());
+      const std::string_view piece = text_.substr(at_, quote - at_);
+      value += piece;
+      line_ += static_cast<int>(std::count(piece.begin(), piece.end(), '\n'));
+      at_ = quote + 1;
+      if (quote == text_.size()) break;
+      if (!at_end() && text_[at_] == '"') {
+        value += '"';
+        ++at_;
+        continue;
       }
-      value += c;
+      if (!at_end() && text_[at_] != ',' && text_[at_] != '\r' && text_[at_] != '\n') {
+        throw InputError{{file_, line_, 1},
+                         "text after a closing quote; quotes inside are doubled"};
+      }
+      return value;
     }
     throw InputError{{file_, opened, 1}, "a quoted field is never closed"};
   }
@@ -79,7 +80,7 @@ CsvTable read_csv(std::string_view text, std::string file) {
   CsvTable table{std::move(file), {}, {}};
   Reader reader{text, table.file};
   while (!reader.at_end()) {
-    CsvRecord record = reader.record();
+    CsvRecord record = reader.record(table.header.empty() ? 8 : table.header.size());
     if (record.fields.size() == 1 && record.fields[0].empty()) continue;
     if (table.header.empty()) {
       table.header = std::move(record.fields);

@@ -27,7 +27,9 @@ struct TaxonFact {
   std::string quantity;
   std::string value, low, high, unit;
   Origin origin = Origin::from_memory;
-  std::string source;
+  std::string source;  ///< in words; never empty where the origin is published
+  std::string file;    ///< where the row stands, for messages
+  int line = 0;
 };
 
 /// What dry bulbs of a kind can take. dry_ok: refrigerated dry; moist_only: fleshy, potted at once
@@ -42,6 +44,7 @@ enum class Light { sun, sun_to_part_shade, part_shade };
 enum class Moisture { dry, normal, moist };
 enum class FoliageDensity { sparse, normal, mat };
 enum class AfterFlowering { discard, keep, dry_off };
+/// Months are those of the north; add six in the south.
 enum class PlantBy {
   on_arrival,
   october_november,
@@ -49,23 +52,38 @@ enum class PlantBy {
   december_january_after_cold
 };
 
+/// The words of the catalogue file ("dry-ok", "rarely eaten", "sun to part shade").
+const char* to_string(ColdForm form);
+const char* to_string(RootingStart start);
+const char* to_string(Eaten eaten);
+const char* to_string(Toxicity toxicity);
+const char* to_string(Light light);
+const char* to_string(Moisture moisture);
+const char* to_string(FoliageDensity density);
+const char* to_string(AfterFlowering after);
+const char* to_string(PlantBy plant_by);
+
 /// A catalogue entry: a species or trade group. Meaning of each figure: data/SOURCES.md.
 struct Taxon {
   std::string id;    ///< "tulip-triumph"
   std::string name;  ///< "Triumph tulip"
   std::string genus;
 
-  Figure circumference_cm;    ///< traded grade
-  Figure height_to_diameter;  ///< bulb height without shoot / largest diameter
-  Figure depth_mm;            ///< mix surface to bulb base: wish, least, most
-  Figure spacing_mm;          ///< container_spacing, centre to centre
+  Figure circumference_cm;                ///< traded grade
+  Figure height_to_diameter;              ///< bulb height without shoot / largest diameter
+  Figure depth_mm;                        ///< mix surface to bulb base: wish, least, most
+  Figure spacing_mm;                      ///< container_spacing, centre to centre
+  Figure spacing_ground_mm;               ///< in beds, centre to centre
+  std::optional<Figure> depth_ground_mm;  ///< in open ground, as the source prints it
   std::optional<Figure> per_15cm_pot;
   Figure cold_weeks;          ///< forcing indoors: recommended, least, most
   Figure outdoor_cold_weeks;  ///< outdoors in a pot: plan for, least, enough
   ColdForm cold_form = ColdForm::dry_ok;
   Figure dry_cold_max_weeks;
   Figure max_refrigerated_weeks;
-  std::optional<Figure> refrigerator_temp_c;
+  std::optional<Figure> refrigerator_temp_c;  ///< setting, tolerated limits; dry_ok kinds only
+  std::optional<Figure> prechill_dry_weeks;   ///< printed advice for mild winters
+  std::optional<Figure> prechill_temp_c;
   Figure storage_temp_c;
   Figure max_dry_storage_weeks;
   std::string storage_medium;
@@ -74,7 +92,8 @@ struct Taxon {
   PlantBy plant_by = PlantBy::october_november;
   Figure soak_hours;
   Figure weeks_to_flower_forcing;
-  int season_class = 0;  ///< bloom_season_order, tie-break only
+  int season_class = 0;      ///< bloom_season_order 1 to 8, tie-break only
+  std::string bloom_months;  ///< in zones 6 and 7, in words
   Figure flower_days;
   Figure height_cm;
   Figure foliage_height_cm;
