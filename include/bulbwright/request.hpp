@@ -1,6 +1,5 @@
 #pragma once
 
-#include <array>
 #include <map>
 #include <optional>
 #include <string>
@@ -9,6 +8,7 @@
 #include "bulbwright/calendar_day.hpp"
 #include "bulbwright/error.hpp"
 #include "bulbwright/packing.hpp"
+#include "bulbwright/place.hpp"
 #include "bulbwright/quantity.hpp"
 #include "bulbwright/section.hpp"
 
@@ -39,18 +39,11 @@ struct PotRequest {
   bool used_mix = false;
 };
 
-/// Twelve months, January first, in degrees Celsius.
-struct MonthlyNormals {
-  std::array<double, 12> tmin_c{};
-  std::array<double, 12> tmax_c{};
-};
-
-enum class Exposure { open, sheltered, warm_wall, plunged };
-
 struct PlaceRequest {
   std::optional<std::string> zone;  ///< "9b", lower case
   bool south = false;               ///< with a zone
   std::optional<std::string> site;
+  ZoneRegion region = ZoneRegion::all;  ///< with a zone: which of its stations
   std::optional<MonthlyNormals> normals;
   std::optional<std::string> records_file;
   std::optional<double> latitude;  ///< degrees, south negative

@@ -1,0 +1,97 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "bulbwright/calendar_day.hpp"
+#include "bulbwright/climate.hpp"
+#include "bulbwright/quantity.hpp"
+
+namespace bulbwright {
+
+/// What a pot's temperature depends on.
+struct PotThermal {
+  Litres volume;                      ///< of the mix
+  double cooling_area_m2 = 0.0;       ///< side and top, without the floor
+  double wall_resistance_m2k_w = 0;   ///< see wall_resistance()
+  double heat_capacity_mj_m3k = 2.2;  ///< moist mix: 4.18 x water share + 0.15. 1.5 to 3
+  double conductivity_w_mk = 0.5;     ///< moist mix. 0.05 dry to 0.5 wet
+  double surface_w_m2k = 11.0;        ///< still air 8, wind 25. from memory
+};
+
+/// Thermal resistance of a pot's wall in m2 K/W by material ("terracotta", "plastic", "glazed",
+/// "wood", "metal", "stone", "concrete", "fibreglass", "fabric", "foam"; anything else as
+/// terracotta): usual thickness / conductivity. from memory
+double wall_resistance(std::string_view material);
+
+/// The mix and the surfaces of the pot used where none is given: a round terracotta pot, inner
+/// diameter 380 mm at the rim, 290 mm at the base, 360 mm high, filled to 25 mm under the rim.
+PotThermal example_pot_thermal();
+
+/// Time constant of the mix in hours: rho c (V/A) (1/h + R_wall + (V/A)/k).
+/// The first two terms are the lumped pot, the last the way through the mix. Holds at half the
+/// radius, where most of a ring of bulbs is, within 6 % of the daily swing of a finite-difference
+/// model for 3 to 32 l.
+double time_constant_hours(const PotThermal& pot);
+
+/// First-order lag tau dT/dt = Ta - T while the air goes in a straight line from a to b in `hours`.
+struct LagStep {
+  double end = 0.0;   ///< b - r tau + (start - a + r tau) e^(-hours/tau), r = (b - a) / hours
+  double mean = 0.0;  ///< (a + b)/2 - tau (end - start)/hours
+};
+LagStep lag_step(double start, double a, double b, double tau_hours, double hours = 1.0);
+
+/// Share of a swing of that period that is left, 1/sqrt(1 + (2 pi tau/period)^2), and its delay in
+/// hours, period/(2 pi) atan(2 pi tau/period).
+double lag_amplitude(double tau_hours, double period_hours);
+double lag_delay_hours(double tau_hours, double period_hours);
+
+/// What an exposure does to the air at the pot, in kelvin, and to the pot.
+/// open: nothing. sheltered: +0.5 on the minimum. warm_wall: +1.0 on the minimum and +2.0 on the
+/// maximum (+1.5 in the mean). plunged: the mix follows the soil around it; at 15 cm the daily
+/// swing is e^(-0.15/0.10) = 0.22 of the air's (damping depth 0.10 m in moist soil), which is a lag
+/// of 16.9 h. The offsets are this program's own guesses: sun, snow and walls beat any model.
+struct ExposureEffect {
+  double tmin_offset_k = 0.0;
+  double tmax_offset_k = 0.0;
+  double least_tau_hours = 0.0;
+};
+ExposureEffect effect_of(Exposure exposure);
+const char* to_string(Exposure exposure);
+
+/// One day in the mix at bulb depth.
+struct PotDay {
+  double mean_c = 0.0;
+  double min_c = 0.0;
+  double max_c = 0.0;
+  double air_mean_c = 0.0;    ///< mean of the day's hourly air at the pot, exposure included
+  double cold_hours = 0.0;    ///< hours of full cold by cold_response(), 0 to 24
+  double cold_kept = 1.0;     ///< share of the loose cold that the day's warmth leaves, 0 to 1
+  double frozen_share = 0.0;  ///< ice in the mix at the day's end, 0 none to 1 frozen through
+  bool measured = false;      ///< the air was recorded, not expected
+};
+
+/// A winter as the bulbs in a pot feel it.
+struct PotWinter {
+  std::string name;       ///< of the Winter
+  double latitude = 0.0;  ///< degrees, south negative
+  Day first;
+  std::vector<PotDay> days;
+  double tau_hours = 0.0;
+
+  [[nodiscard]] Day last() const { return first + (static_cast<int>(days.size()) - 1); }
+  [[nodiscard]] bool covers(Day day) const { return day >= first && day <= last(); }
+  /// The day's values; a day outside is held at the nearest end.
+  [[nodiscard]] const PotDay& at(Day day) const;
+};
+
+/// Runs the pot through a winter hour by hour, starting in step with the air of the first day.
+/// Water in the mix freezes at 0 degC: the mix stays there until the air has taken away 334 MJ/m3
+/// x half its volume (latent heat of water), as much as 76 K of cooling.
+PotWinter pot_winter(const Winter& winter, const PotThermal& pot, Exposure exposure);
+
+/// Lowest temperature of the mix from `first` to `last`, both included.
+Celsius lowest(const PotWinter& winter, Day first, Day last);
+
+}  // namespace bulbwright

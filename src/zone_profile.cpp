@@ -1,0 +1,149 @@
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "bulbwright/near_miss.hpp"
+#include "bulbwright/place.hpp"
+
+namespace bulbwright {
+namespace {
+
+constexpr std::size_t fewest_stations = 3;
+constexpr std::array region_names{
+    std::pair{ZoneRegion::all, "all"}, std::pair{ZoneRegion::north_american, "north-american"},
+    std::pair{ZoneRegion::maritime, "maritime"}, std::pair{ZoneRegion::continental, "continental"}};
+
+bool in_region(const Place& place, ZoneRegion region) {
+  switch (region) {
+    case ZoneRegion::north_american:
+      return place.country == "US" || place.country == "CA" || place.country == "MX";
+    case ZoneRegion::maritime:
+      return is_maritime(place.normals);
+    case ZoneRegion::continental:
+      return !is_maritime(place.normals);
+    case ZoneRegion::all:
+      break;
+  }
+  return true;
+}
+
+/// The half zone `steps` above (or below), or empty beyond the ends.
+std::string neighbour(std::string_view zone, int steps) {
+  const ZoneBounds bounds = zone_bounds(zone);
+  const Celsius middle = (bounds.low + bounds.high) / 2.0 + steps * (bounds.high - bounds.low);
+  const std::string other = zone_of(middle);
+  return other == zone ? std::string{} : other;
+}
+
+/// A northern climate with the months moved by half a year.
+Place mirrored(Place place) {
+  auto& [tmin, tmax] = place.normals;
+  std::rotate(tmin.begin(), tmin.begin() + 6, tmin.end());
+  std::rotate(tmax.begin(), tmax.begin() + 6, tmax.end());
+  place.latitude = -place.latitude;
+  return place;
+}
+
+Place mean_of(const std::vector<Place>& stations) {
+  const auto n = static_cast<double>(stations.size());
+  Place mean;
+  std::array<double, 12> sum{}, squares{};
+  for (const Place& station : stations) {
+    mean.latitude += station.latitude / n;
+    const auto means = monthly_means(station.normals);
+    for (std::size_t m = 0; m < 12; ++m) {
+      mean.normals.tmin_c[m] += station.normals.tmin_c[m] / n;
+      mean.normals.tmax_c[m] += station.normals.tmax_c[m] / n;
+      sum[m] += means[m];
+    }
+  }
+  if (stations.size() < 2) return mean;
+  for (const Place& station : stations) {
+    const auto means = monthly_means(station.normals);
+    for (std::size_t m = 0; m < 12; ++m) squares[m] += std::pow(means[m] - sum[m] / n, 2);
+  }
+  for (std::size_t m = 0; m < 12; ++m) mean.spread_k[m] = std::sqrt(squares[m] / (n - 1));
+  return mean;
+}
+
+}  // namespace
+
+const char* to_string(ZoneRegion region) {
+  for (const auto& [known, name] : region_names) {
+    if (known == region) return name;
+  }
+  return "all";
+}
+
+ZoneRegion parse_zone_region(std::string_view text) {
+  std::vector<std::string_view> names;
+  for (const auto& [region, name] : region_names) {
+    if (text == name) return region;
+    names.emplace_back(name);
+  }
+  throw InvalidValue{"region", fmt::format("{} is unknown; expected all, north-american, maritime "
+                                           "or continental{}",
+                                           quoted(text), did_you_mean(text, names))};
+}
+
+Place PlaceCatalogue::zone_profile(std::string_view zone, bool south, ZoneRegion region) const {
+  zone_bounds(zone);
+  if (zone_bounds(zone).low < zone_bounds("4a").low ||
+      zone_bounds(zone).low > zone_bounds("11b").low) {
+    throw InvalidValue{"zone", fmt::format("{} has no profile; expected 4a to 11b, or a site or "
+                                           "normals instead",
+                                           quoted(zone))};
+  }
+  std::string note;
+  std::vector<Place> stations;
+  const auto gather = [&](std::string_view wanted, bool from_south, ZoneRegion from_region) {
+    for (const Place& place : places_) {
+      if (place.zone != wanted || (place.latitude < 0.0) != from_south) continue;
+      if (!in_region(place, from_region)) continue;
+      stations.push_back(south && !from_south ? mirrored(place) : place);
+    }
+  };
+  const auto gather_beside = [&](bool from_south, ZoneRegion from_region) {
+    for (const int side : {-1, 1}) {
+      const std::string other = neighbour(zone, side);
+      if (!other.empty()) gather(other, from_south, from_region);
+    }
+  };
+  gather(zone, south, region);
+  if (stations.size() < fewest_stations) {
+    gather_beside(south, region);
+    note = "few stations in this half zone: the two beside it are taken in";
+  }
+  if (stations.size() < fewest_stations && region != ZoneRegion::all) {
+    stations.clear();
+    gather(zone, south, ZoneRegion::all);
+    gather_beside(south, ZoneRegion::all);
+    note = fmt::format(
+        "too few {} stations in or beside this half zone: those of all regions are "
+        "taken",
+        to_string(region));
+    region = ZoneRegion::all;
+  }
+  if (stations.size() < fewest_stations && south) {
+    stations.clear();
+    gather(zone, false, region);
+    note = "no southern stations: northern ones with the months moved by six";
+  }
+  if (stations.empty()) {
+    throw InvalidValue{"zone", fmt::format("{} has no station to go by", quoted(zone))};
+  }
+  Place profile = mean_of(stations);
+  profile.name =
+      fmt::format("zone {}{}{}", zone, south ? ", south" : "",
+                  region == ZoneRegion::all ? "" : fmt::format(", {}", to_string(region)));
+  profile.zone = zone;
+  profile.stations = static_cast<int>(stations.size());
+  profile.source =
+      fmt::format("mean of the {} stations of the catalogue in this zone", stations.size());
+  profile.confidence = "a zone tells only the lowest temperature of a year";
+  profile.note = note;
+  return profile;
+}
+
+}  // namespace bulbwright
