@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "bulbwright/utf8.hpp"
+
 namespace bulbwright {
 namespace {
 
@@ -26,27 +28,6 @@ std::string line_of(const InputFault& fault) {
   if (at.line > 0)
     return fmt::format("{}:{}:{}: error: {}\n", name, at.line, at.column, fault.message);
   return fmt::format("{}: error: {}\n", name, fault.message);
-}
-
-/// Length of the valid UTF-8 sequence at `i`, or 0.
-std::size_t sequence_length(std::string_view text, std::size_t i) {
-  const auto byte = [&](std::size_t k) { return static_cast<unsigned char>(text[k]); };
-  const unsigned char lead = byte(i);
-  std::size_t length = 0;
-  if (lead < 0x80) return 1;
-  if (lead >= 0xc2 && lead < 0xe0) length = 2;
-  if (lead >= 0xe0 && lead < 0xf0) length = 3;
-  if (lead >= 0xf0 && lead < 0xf5) length = 4;
-  if (length == 0 || i + length > text.size()) return 0;
-  for (std::size_t k = 1; k < length; ++k) {
-    if ((byte(i + k) & 0xc0U) != 0x80U) return 0;
-  }
-  // Overlong forms, surrogates and values above U+10FFFF.
-  if (lead == 0xe0 && byte(i + 1) < 0xa0) return 0;
-  if (lead == 0xed && byte(i + 1) >= 0xa0) return 0;
-  if (lead == 0xf0 && byte(i + 1) < 0x90) return 0;
-  if (lead == 0xf4 && byte(i + 1) >= 0x90) return 0;
-  return length;
 }
 
 }  // namespace
@@ -92,7 +73,7 @@ std::string quoted(std::string_view text) {
       out += "…";
       break;
     }
-    const std::size_t length = sequence_length(text, i);
+    const std::size_t length = utf8_sequence_length(text, i);
     const auto byte = static_cast<unsigned char>(text[i]);
     const bool c1_control =
         length == 2 && byte == 0xc2 && static_cast<unsigned char>(text[i + 1]) < 0xa0;

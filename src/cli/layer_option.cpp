@@ -1,0 +1,107 @@
+#include "cli/layer_option.hpp"
+
+#include <algorithm>
+#include <charconv>
+
+#include <fmt/format.h>
+
+#include "input/field_values.hpp"
+
+namespace bulbwright::cli {
+namespace {
+
+using input::Faults;
+using input::trimmed;
+
+constexpr long most_bulbs = 1000;
+constexpr double least_share = 0.001;
+constexpr double most_share = 1000.0;
+constexpr std::size_t most_parts = 20;
+
+const input::Field layer_field{"--layer", {}};
+
+std::vector<std::string_view> split(std::string_view text, char sign) {
+  std::vector<std::string_view> pieces;
+  for (std::size_t start = 0;;) {
+    const std::size_t cut = text.find(sign, start);
+    pieces.push_back(trimmed(text.substr(start, cut - start)));
+    if (cut == std::string_view::npos) return pieces;
+    start = cut + 1;
+  }
+}
+
+bool add_count(std::string_view text, LayerRequest& layer, Faults& faults) {
+  try {
+    layer.count = static_cast<int>(parse_whole_number(text, 1, most_bulbs));
+    return true;
+  } catch (const InvalidValue& fault) {
+    faults.add(layer_field, fault.expectation());
+    return false;
+  }
+}
+
+/// "2 narcissus-jonquilla"; the share may be missing in a layer of one kind only.
+bool add_part(std::string_view piece, bool mixture, LayerRequest& layer, Faults& faults) {
+  const std::size_t blank = piece.find_first_of(" \t");
+  const std::string_view kind =
+      blank == std::string_view::npos ? piece : trimmed(piece.substr(blank));
+  const std::string_view share = blank == std::string_view::npos ? "" : piece.substr(0, blank);
+  if (kind.empty() || kind.find_first_of(" \t=") != std::string_view::npos) {
+    faults.add(layer_field, fmt::format("{} is no kind to plant; expected something like "
+                                        "\"tulip-triumph\" or \"2 narcissus-jonquilla + 1 "
+                                        "muscari\"",
+                                        quoted(piece)));
+    return false;
+  }
+  if (mixture && share.empty()) {
+    faults.add(layer_field, fmt::format("{0} has no share; did you mean \"1 {1}\"?", quoted(piece),
+                                        input::bare(piece)));
+    return false;
+  }
+  if (!mixture && !share.empty()) {
+    faults.add(layer_field, fmt::format("{} has a share but is alone; for a number of bulbs write "
+                                        "\"{} = {}\"",
+                                        quoted(piece), input::bare(kind), input::bare(share)));
+    return false;
+  }
+  LayerPart part{std::string{kind}, 1.0};
+  if (mixture) {
+    const auto number = input::read_decimal(layer_field, share, least_share, most_share, faults);
+    if (!number) return false;
+    part.share = *number;
+  }
+  const bool twice = std::any_of(layer.parts.begin(), layer.parts.end(),
+                                 [&](const LayerPart& other) { return other.taxon == part.taxon; });
+  if (twice) {
+    faults.add(layer_field, fmt::format("{} stands twice in one mix", quoted(part.taxon)));
+    return false;
+  }
+  layer.parts.push_back(std::move(part));
+  return true;
+}
+
+}  // namespace
+
+std::optional<LayerRequest> read_layer_option(std::string_view text, Faults& faults) {
+  LayerRequest layer;
+  const std::vector<std::string_view> sides = split(text, '=');
+  if (trimmed(text).empty() || sides.size() > 2) {
+    faults.add(layer_field, fmt::format("{} is no layer; expected something like "
+                                        "\"tulip-triumph\" or \"tulip-triumph = 20\"",
+                                        quoted(text)));
+    return std::nullopt;
+  }
+  if (sides.size() == 2 && !add_count(sides[1], layer, faults)) return std::nullopt;
+  const std::vector<std::string_view> pieces = split(sides[0], '+');
+  if (pieces.size() > most_parts) {
+    faults.add(layer_field, fmt::format("{} kinds in one layer; expected at most {}", pieces.size(),
+                                        most_parts));
+    return std::nullopt;
+  }
+  for (const std::string_view piece : pieces) {
+    if (!add_part(piece, pieces.size() > 1, layer, faults)) return std::nullopt;
+  }
+  return layer;
+}
+
+}  // namespace bulbwright::cli

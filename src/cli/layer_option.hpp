@@ -1,0 +1,17 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "bulbwright/request.hpp"
+#include "input/faults.hpp"
+
+namespace bulbwright::cli {
+
+/// One --layer:
+///   KIND | KIND = COUNT | SHARE KIND + SHARE KIND [+ ...] [= COUNT]
+/// "tulip-triumph", "tulip-triumph = 20", "2 narcissus-jonquilla + 1 muscari = 30". Blanks around
+/// the signs do not matter.
+std::optional<LayerRequest> read_layer_option(std::string_view text, input::Faults& faults);
+
+}  // namespace bulbwright::cli

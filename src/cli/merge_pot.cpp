@@ -1,0 +1,269 @@
+// merged(): the flags laid over a pot file.
+#include <algorithm>
+#include <iterator>
+#include <vector>
+
+#include "bulbwright/material.hpp"
+#include "bulbwright/request_check.hpp"
+#include "cli/layer_option.hpp"
+#include "cli/pot_options.hpp"
+#include "input/field_values.hpp"
+#include "input/file_reader.hpp"
+#include "input/pot_file_keys.hpp"
+#include "input/pot_file_parts.hpp"
+#include "input/pot_file_reader.hpp"
+
+namespace bulbwright::cli {
+namespace {
+
+using input::Faults;
+using input::Field;
+
+class Merge {
+ public:
+  Merge(PotFile request, const PotOptions& options)
+      : request_{std::move(request)}, options_{options} {}
+
+  PotFile result(Need need) && {
+    lay_pot();
+    lay_place();
+    lay_dates();
+    lay_layers();
+    lay_storage();
+    lay_winter();
+    faults_.throw_if_any();
+    faults_.add(contradictions(request_));
+    if (need == Need::all) faults_.add(omissions(request_));
+    faults_.throw_if_any();
+    return std::move(request_);
+  }
+
+ private:
+  /// The field of a flag; notes that `path` now comes from it.
+  Field from(const char* flag, const std::string& path) {
+    request_.places[path] = SourcePlace{flag, 0, 0};
+    return {flag, {}};
+  }
+  void forget(std::string_view path) {
+    // The path itself and what stands below it.
+    for (auto at = request_.places.begin(); at != request_.places.end();) {
+      const std::string_view key = at->first;
+      const bool below =
+          key.starts_with(path) &&
+          (key.size() == path.size() || key[path.size()] == '.' || key[path.size()] == '[');
+      at = below ? request_.places.erase(at) : std::next(at);
+    }
+  }
+
+  void lay_pot() {
+    PotRequest& pot = request_.pot;
+    if (options_.name) {
+      pot.name =
+          input::read_plain_text(from("--name", "pot.name"), *options_.name, faults_).value_or("");
+    }
+    if (options_.shape) {
+      if (const auto shape = input::read_word(from("--shape", "pot.shape"), *options_.shape,
+                                              input::shape_words, "shape", faults_)) {
+        pot.shape = static_cast<Shape>(*shape);
+      }
+    }
+    if (options_.top || options_.base || options_.height) {
+      pot.profile.clear();
+      forget("pot.profile");
+    }
+    lay_sizes(pot);
+    if (options_.material) lay_material(*options_.material);
+    if (options_.last_crop) lay_last_crop(*options_.last_crop);
+  }
+
+  void lay_sizes(PotRequest& pot) {
+    const auto pair = [&](const char* flag, const char* path, const std::string& text) {
+      return input::read_length_pair(from(flag, path), text, input::pot_size, faults_);
+    };
+    const auto small = [&](const char* flag, const char* path, const std::string& text) {
+      return input::read_length(from(flag, path), text, input::small_length, faults_);
+    };
+    if (options_.top) pot.top = pair("--top", "pot.top", *options_.top);
+    if (options_.base) pot.base = pair("--base", "pot.base", *options_.base);
+    if (options_.height) {
+      pot.height = input::read_length(from("--height", "pot.height"), *options_.height,
+                                      input::pot_size, faults_);
+    }
+    if (options_.corner)
+      pot.corner = small("--corner", "pot.corner", *options_.corner).value_or(0_mm);
+    if (options_.thickness)
+      pot.thickness = small("--thickness", "pot.thickness", *options_.thickness);
+    if (options_.headspace)
+      pot.headspace = small("--headspace", "pot.headspace", *options_.headspace);
+  }
+
+  void lay_material(const std::string& text) {
+    std::vector<std::string_view> names;
+    for (const Material& material : known_materials()) names.push_back(material.name);
+    const auto found =
+        input::read_word(from("--material", "pot.material"), text, names, "material", faults_);
+    if (found) request_.pot.material = names[*found];
+  }
+
+  void lay_last_crop(const std::string& text) {
+    const Field field = from("--last-crop", "pot.last_crop");
+    const auto crop = input::read_plain_text(field, text, faults_);
+    if (!crop) return;
+    const std::string genus = input::lower_case(input::trimmed(*crop));
+    if (genus.empty()) {
+      faults_.add(field, "empty; expected a genus such as tulipa");
+      return;
+    }
+    request_.pot.last_crop = genus;
+    if (!request_.places.contains("pot.mix")) request_.pot.used_mix = true;
+  }
+
+  void lay_place() {
+    const PotOptions& o = options_;
+    if (!o.zone && !o.site && !o.records && !o.latitude && !o.exposure && !o.south) return;
+    PlaceRequest place = request_.place.value_or(PlaceRequest{});
+    if (o.zone || o.site) {
+      const Exposure exposure = place.exposure;
+      place = PlaceRequest{};
+      place.exposure = exposure;
+      const auto kept = request_.places.find("place.exposure");
+      const auto kept_place = kept == request_.places.end() ? std::optional<SourcePlace>{}
+                                                            : std::optional{kept->second};
+      forget("place");
+      if (kept_place) request_.places["place.exposure"] = *kept_place;
+    }
+    if (o.zone) place.zone = input::read_zone(from("--zone", "place.zone"), *o.zone, faults_);
+    if (o.site) place.site = named(from("--site", "place.site"), *o.site);
+    if (o.records) place.records_file = named(from("--records", "place.records"), *o.records);
+    if (o.latitude) {
+      place.latitude = input::read_decimal(from("--latitude", "place.latitude"), *o.latitude, -90.0,
+                                           90.0, faults_);
+    }
+    if (o.exposure) {
+      if (const auto word = input::read_word(from("--exposure", "place.exposure"), *o.exposure,
+                                             input::exposure_words, "exposure", faults_)) {
+        place.exposure = static_cast<Exposure>(*word);
+      }
+    }
+    if (o.south) {
+      (void)from("--south", "place.south");
+      place.south = true;
+    }
+    request_.place = place;
+  }
+
+  std::optional<std::string> named(const Field& field, const std::string& text) {
+    if (!input::trimmed(text).empty()) return text;
+    faults_.add(field, "empty; expected a name");
+    return std::nullopt;
+  }
+
+  void lay_dates() {
+    const PotOptions& o = options_;
+    if (o.plant || o.flower) {
+      request_.plant.reset();
+      request_.flower.reset();
+      request_.season.reset();
+      forget("plant");
+      forget("flower");
+      forget("season");
+    }
+    if (o.season) {
+      const Field field = from("--season", "season");
+      if (const auto year = input::read_decimal(field, *o.season, 1900, 2200, faults_)) {
+        request_.season = input::read_whole_number(field, *year, *o.season, 1900, 2200, faults_);
+      }
+    }
+    if (o.plant) request_.plant = input::read_day(from("--plant", "plant"), *o.plant, faults_);
+    if (o.flower) {
+      request_.flower = input::read_window(from("--flower", "flower"), *o.flower, faults_);
+    }
+  }
+
+  void lay_layers() {
+    if (!options_.layers.empty()) {
+      request_.layers.clear();
+      forget("layers");
+      (void)from("--layer", "layers");
+    }
+    if (options_.layers.size() > input::most_layers) {
+      faults_.add(Field{"--layer", {}}, "given more than 20 times; expected at most 20 layers");
+      return;
+    }
+    for (const std::string& text : options_.layers) {
+      if (auto layer = read_layer_option(text, faults_)) request_.layers.push_back(*layer);
+    }
+    if (options_.gap) lay_gap(*options_.gap);
+    if (options_.wall) {
+      const auto wall =
+          input::read_length(Field{"--wall", {}}, *options_.wall, input::small_length, faults_);
+      for (LayerRequest& layer : request_.layers) layer.wall = wall;
+    }
+  }
+
+  void lay_gap(const std::string& text) {
+    const bool forcing = input::lower_case(input::trimmed(text)) == "forcing";
+    const auto gap =
+        forcing ? std::nullopt
+                : input::read_length(Field{"--gap", {}}, text, input::small_length, faults_);
+    for (LayerRequest& layer : request_.layers) {
+      layer.forcing_gap = forcing;
+      layer.gap = gap;
+    }
+  }
+
+  void lay_storage() {
+    StorageRequest& storage = request_.storage;
+    if (options_.storage_temperature) {
+      storage.temperature =
+          input::read_storage_temperature(from("--storage-temperature", "storage.temperature"),
+                                          *options_.storage_temperature, faults_);
+    }
+    if (options_.storage_method) {
+      storage.method = input::read_plain_text(from("--storage-method", "storage.method"),
+                                              *options_.storage_method, faults_);
+    }
+    if (options_.storage_weeks) {
+      storage.weeks = input::read_decimal(from("--storage-weeks", "storage.weeks"),
+                                          *options_.storage_weeks, 0.0, 60.0, faults_);
+    }
+  }
+
+  void lay_winter() {
+    if (!options_.pests.empty()) {
+      request_.pests.clear();
+      forget("pests");
+    }
+    for (const std::string& text : options_.pests) {
+      const auto pest =
+          input::read_word(from("--pest", "pests"), text, input::pest_words, "known pest", faults_);
+      if (!pest) continue;
+      const std::string word{input::pest_words[*pest]};
+      if (std::find(request_.pests.begin(), request_.pests.end(), word) == request_.pests.end()) {
+        request_.pests.push_back(word);
+      }
+    }
+    if (options_.wet_winter) request_.wet_winter = true;
+  }
+
+  PotFile request_;
+  const PotOptions& options_;
+  Faults faults_;
+};
+
+}  // namespace
+
+PotFile merged(std::optional<PotFile> file, const PotOptions& options, Need need) {
+  return Merge{std::move(file).value_or(PotFile{}), options}.result(need);
+}
+
+PotFile pot_request(const std::optional<std::string>& path, const PotOptions& options, Need need) {
+  std::optional<PotFile> file;
+  if (path) {
+    const input::InputText read = input::read_text(*path, input::pot_file_limit);
+    file = input::read_pot_file(read.text, read.name, input::Extent::partial);
+  }
+  return merged(std::move(file), options, need);
+}
+
+}  // namespace bulbwright::cli

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "bulbwright/request.hpp"
+
+namespace CLI {
+class App;
+}
+
+namespace bulbwright::cli {
+
+/// What the flags of `plan` and its like say about a pot, as written; judged by merged(), after the
+/// parse, so that --help and unknown words come first.
+struct PotOptions {
+  std::optional<std::string> name, shape, top, base, height, corner, thickness, headspace, material,
+      last_crop;
+  std::optional<std::string> zone, site, records, latitude, exposure;
+  bool south = false;
+  std::optional<std::string> season, plant, flower;
+  std::vector<std::string> layers;  ///< bottom first
+  std::optional<std::string> gap, wall;
+  std::optional<std::string> storage_temperature, storage_method, storage_weeks;
+  std::vector<std::string> pests;
+  bool wet_winter = false;
+};
+
+/// Which groups of flags a command has.
+struct PotOptionGroups {
+  bool pot = true, place = true, dates = true, layers = true, storage = true, winter = true;
+};
+
+void declare_pot(CLI::App& command, PotOptions& options, const PotOptionGroups& groups = {});
+
+/// The request of a pot file, where there is one, with the flags laid over it:
+/// - a flag wins over the same key; any --layer replaces all layers, any --pest all pests;
+/// - --top, --base or --height replaces a profile;
+/// - --zone or --site replaces the file's zone, site, normals and records; --records is laid beside
+///   the file's zone, site or normals, which then continue it;
+/// - --plant or --flower replaces both, and the file's season unless --season is given too;
+/// - --gap and --wall hold for every layer.
+/// @throws InputError with every fault, named as it was written: "--top: ..." or by the file's
+/// line; contradictions of the whole included, and, with Need::all, what a plan lacks.
+enum class Need { all, whatever_is_given };
+PotFile merged(std::optional<PotFile> file, const PotOptions& options, Need need = Need::all);
+
+/// The request of a command: reads `path` where it is given ("-": standard input) and lays the
+/// flags over it. @throws InputError
+PotFile pot_request(const std::optional<std::string>& path, const PotOptions& options,
+                    Need need = Need::all);
+
+}  // namespace bulbwright::cli

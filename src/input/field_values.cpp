@@ -1,0 +1,219 @@
+#include "input/field_values.hpp"
+
+#include <charconv>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "bulbwright/near_miss.hpp"
+#include "bulbwright/utf8.hpp"
+
+namespace bulbwright::input {
+namespace {
+
+constexpr std::size_t longest_name = 100;
+
+/// Runs a parser of the core and turns its exception into a fault of this field.
+template <class Parse>
+auto guarded(const Field& field, Faults& faults, Parse parse) -> std::optional<decltype(parse())> {
+  try {
+    return parse();
+  } catch (const InvalidValue& fault) {
+    faults.add(field, fault.expectation());
+    return std::nullopt;
+  }
+}
+
+bool in_range(const Field& field, std::string_view text, Millimetres length, LengthRange range,
+              Faults& faults) {
+  if (length >= range.least && length <= range.most) return true;
+  const char* least = range.least > 0_mm ? "1 mm" : "0 mm";
+  faults.add(field, fmt::format("{} is out of range; expected {} to {:g} m", quoted(text), least,
+                                range.most.value() / 1000.0));
+  return false;
+}
+
+std::string joined(std::span<const std::string_view> words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
+    text += words[i];
+  }
+  return text;
+}
+
+/// A number from all of `text`, no exponent, no sign.
+std::optional<double> plain_number(std::string_view text) {
+  double value = 0.0;
+  const char* end = text.data() + text.size();
+  const auto [stop, fault] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
+  if (text.empty() || fault != std::errc{} || stop != end || !std::isfinite(value)) return {};
+  return value;
+}
+
+std::optional<double> grade_value(std::string_view text) {
+  if (text.ends_with("cm")) text = trimmed(text.substr(0, text.size() - 2));
+  if (text.ends_with('+')) {
+    text.remove_suffix(1);
+    if (text.ends_with('/')) text.remove_suffix(1);
+    return plain_number(text);
+  }
+  const std::size_t cut = text.find_first_of("/-", 1);
+  if (cut == std::string_view::npos) return plain_number(text);
+  const auto low = plain_number(trimmed(text.substr(0, cut)));
+  const auto high = plain_number(trimmed(text.substr(cut + 1)));
+  if (!low || !high || *low > *high || *high > 2.0 * *low) return std::nullopt;
+  return (*low + *high) / 2.0;
+}
+
+}  // namespace
+
+std::optional<Millimetres> read_length(const Field& field, std::string_view text, LengthRange range,
+                                       Faults& faults) {
+  const auto length = guarded(field, faults, [&] { return parse_length(text); });
+  if (!length || !in_range(field, text, *length, range, faults)) return std::nullopt;
+  return length;
+}
+
+std::optional<LengthPair> read_length_pair(const Field& field, std::string_view text,
+                                           LengthRange range, Faults& faults) {
+  const auto pair = guarded(field, faults, [&] { return parse_length_pair(text); });
+  if (!pair || !in_range(field, text, std::min(pair->first, pair->second), range, faults) ||
+      !in_range(field, text, std::max(pair->first, pair->second), range, faults)) {
+    return std::nullopt;
+  }
+  return pair;
+}
+
+std::optional<Celsius> read_storage_temperature(const Field& field, std::string_view text,
+                                                Faults& faults) {
+  const auto temperature = guarded(field, faults, [&] { return parse_temperature(text); });
+  if (!temperature) return std::nullopt;
+  if (*temperature < Celsius{-5.0} || *temperature > Celsius{25.0}) {
+    faults.add(field, fmt::format("{} is out of range; expected -5 C to 25 C (23 F to 77 F)",
+                                  quoted(text)));
+    return std::nullopt;
+  }
+  return temperature;
+}
+
+std::optional<Day> read_day(const Field& field, std::string_view text, Faults& faults) {
+  return guarded(field, faults, [&] { return parse_day(text); });
+}
+
+std::optional<DayWindow> read_window(const Field& field, std::string_view text, Faults& faults) {
+  return guarded(field, faults, [&] { return parse_day_window(text); });
+}
+
+std::optional<std::string> read_zone(const Field& field, std::string_view text, Faults& faults) {
+  const std::string zone = lower_case(trimmed(text));
+  const bool half = zone.ends_with('a') || zone.ends_with('b');
+  const auto number = plain_number(std::string_view{zone}.substr(0, zone.size() - (half ? 1 : 0)));
+  const bool known = number && *number >= 1.0 && *number <= 13.0 && *number == std::floor(*number);
+  if (known && half && zone.front() != '0' && zone.find('.') == std::string::npos) return zone;
+  if (known && !half) {
+    faults.add(field, fmt::format("{} lacks its half; did you mean \"{}a\" or \"{}b\"?",
+                                  quoted(text), *number, *number));
+  } else {
+    faults.add(field, fmt::format("{} is no hardiness zone; expected \"1a\" to \"13b\", for "
+                                  "instance \"9b\"",
+                                  quoted(text)));
+  }
+  return std::nullopt;
+}
+
+std::optional<double> read_grade(const Field& field, std::string_view text, Faults& faults) {
+  const std::string_view plain = trimmed(text);
+  const auto grade = plain.empty() ? std::nullopt : grade_value(plain);
+  if (!grade) {
+    faults.add(field, fmt::format("{} is no grade; expected a circumference such as \"12\" or "
+                                  "\"12/14\" (cm)",
+                                  quoted(text)));
+    return std::nullopt;
+  }
+  if (*grade < 1.0 || *grade > 60.0) {
+    faults.add(field, fmt::format("{} is out of range; expected a circumference of 1 to 60 cm",
+                                  quoted(text)));
+    return std::nullopt;
+  }
+  return grade;
+}
+
+std::optional<std::size_t> read_word(const Field& field, std::string_view text,
+                                     std::span<const std::string_view> words, const char* what,
+                                     Faults& faults) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (words[i] == text) return i;
+  }
+  std::string hint = did_you_mean(lower_case(text), words);
+  if (hint.empty()) hint = "; expected " + joined(words);
+  faults.add(field, fmt::format("{} is no {}{}", quoted(text), what, hint));
+  return std::nullopt;
+}
+
+std::optional<std::string> read_plain_text(const Field& field, std::string_view text,
+                                           Faults& faults) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(text[i]);
+    const bool c1_control =
+        byte == 0xc2 && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xa0;
+    if (byte >= 0x20 && byte != 0x7f && !c1_control && utf8_sequence_length(text, i) > 0) {
+      i += utf8_sequence_length(text, i) - 1;
+      continue;
+    }
+    faults.add(field,
+               fmt::format("{} holds a control character; expected plain text", quoted(text)));
+    return std::nullopt;
+  }
+  if (code_points(text) > longest_name) {
+    faults.add(field, fmt::format("{} is too long; expected at most {} characters", quoted(text),
+                                  longest_name));
+    return std::nullopt;
+  }
+  return std::string{text};
+}
+
+std::string bare(std::string_view written) {
+  const std::string text = quoted(written);
+  return text.substr(1, text.size() - 2);
+}
+
+std::optional<double> read_number(const Field& field, double value, std::string_view written,
+                                  double least, double most, Faults& faults) {
+  if (value >= least && value <= most) return value;
+  faults.add(field, fmt::format("{} is out of range; expected a number from {:g} to {:g}",
+                                bare(written), least, most));
+  return std::nullopt;
+}
+
+std::optional<int> read_whole_number(const Field& field, double value, std::string_view written,
+                                     int least, int most, Faults& faults) {
+  if (value >= least && value <= most && value == std::floor(value)) return static_cast<int>(value);
+  faults.add(field,
+             fmt::format("{} is not a whole number from {} to {}", bare(written), least, most));
+  return std::nullopt;
+}
+
+std::optional<double> read_decimal(const Field& field, std::string_view text, double least,
+                                   double most, Faults& faults) {
+  const auto value = plain_number(trimmed(text));
+  if (value && *value >= least && *value <= most) return value;
+  faults.add(field, fmt::format("{} is no number from {:g} to {:g}", quoted(text), least, most));
+  return std::nullopt;
+}
+
+std::string lower_case(std::string_view text) {
+  std::string lower{text};
+  for (char& c : lower) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  return lower;
+}
+
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
+  return text;
+}
+
+}  // namespace bulbwright::input

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "bulbwright/calendar_day.hpp"
+#include "bulbwright/quantity.hpp"
+#include "input/faults.hpp"
+
+namespace bulbwright::input {
+
+/// Single values from their text, for pot files and flags alike. Each returns nothing after adding
+/// a fault that names the field, quotes the value and says what was expected.
+
+struct LengthRange {
+  Millimetres least;
+  Millimetres most;
+};
+/// Sizes of a pot.
+inline constexpr LengthRange pot_size{Millimetres{1.0}, Millimetres{5000.0}};
+/// Lengths that may be nothing: headspace, gap, wall, corner.
+inline constexpr LengthRange small_length{Millimetres{0.0}, Millimetres{5000.0}};
+
+std::optional<Millimetres> read_length(const Field& field, std::string_view text, LengthRange range,
+                                       Faults& faults);
+std::optional<LengthPair> read_length_pair(const Field& field, std::string_view text,
+                                           LengthRange range, Faults& faults);
+
+/// What a refrigerator or a shed may hold, -5 to 25 degrees Celsius.
+std::optional<Celsius> read_storage_temperature(const Field& field, std::string_view text,
+                                                Faults& faults);
+
+std::optional<Day> read_day(const Field& field, std::string_view text, Faults& faults);
+std::optional<DayWindow> read_window(const Field& field, std::string_view text, Faults& faults);
+
+/// "1a" to "13b", any case; the result in lower case. Source of the range: USDA Plant Hardiness
+/// Zone Map (2012), zones 1a to 13b.
+std::optional<std::string> read_zone(const Field& field, std::string_view text, Faults& faults);
+
+/// A circumference in cm: "12", "12.5", "12/14", "12-14" (the middle counts), "12+" and "12/+"
+/// (12 counts), with or without "cm". 1 to 60 cm.
+std::optional<double> read_grade(const Field& field, std::string_view text, Faults& faults);
+
+/// The index of `text` in `words`; `what` names the kind of word ("shape", for "... is no shape").
+std::optional<std::size_t> read_word(const Field& field, std::string_view text,
+                                     std::span<const std::string_view> words, const char* what,
+                                     Faults& faults);
+
+/// A name or remark: at most 100 characters, none of them a control character.
+std::optional<std::string> read_plain_text(const Field& field, std::string_view text,
+                                           Faults& faults);
+
+/// A number as written, for messages: escaped and cut like quoted(), without the quotes.
+std::string bare(std::string_view written);
+/// A number in [least, most]; `written` is how it stands in the input.
+std::optional<double> read_number(const Field& field, double value, std::string_view written,
+                                  double least, double most, Faults& faults);
+/// A whole number in [least, most].
+std::optional<int> read_whole_number(const Field& field, double value, std::string_view written,
+                                     int least, int most, Faults& faults);
+/// A plain decimal number from its whole text, for flags.
+std::optional<double> read_decimal(const Field& field, std::string_view text, double least,
+                                   double most, Faults& faults);
+
+/// ASCII lower case; other bytes stay.
+std::string lower_case(std::string_view text);
+/// Without blanks at both ends.
+std::string_view trimmed(std::string_view text);
+
+}  // namespace bulbwright::input

@@ -1,0 +1,96 @@
+#include "input/file_reader.hpp"
+
+#include <array>
+#include <cerrno>
+#include <string_view>
+#include <system_error>
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "bulbwright/error.hpp"
+
+namespace bulbwright::input {
+namespace {
+
+class OpenFile {
+ public:
+  explicit OpenFile(int number, bool owned) : number_{number}, owned_{owned} {}
+  OpenFile(const OpenFile&) = delete;
+  OpenFile& operator=(const OpenFile&) = delete;
+  ~OpenFile() {
+    if (owned_ && number_ >= 0) ::close(number_);
+  }
+  [[nodiscard]] int number() const { return number_; }
+
+ private:
+  int number_;
+  bool owned_;
+};
+
+[[noreturn]] void cannot_read(const std::string& name, const std::string& why) {
+  throw InputError{SourcePlace{}, fmt::format("cannot read {}: {}", quoted(name), why)};
+}
+
+std::string system_reason(int number) {
+  return std::generic_category().message(number);
+}
+
+/// Names of descriptors that the shell has opened for us: opening them again cannot block.
+bool is_open_already(std::string_view path) {
+  return path == "/dev/stdin" || path.starts_with("/dev/fd/") || path.starts_with("/proc/self/fd/");
+}
+
+std::string too_large(std::size_t limit) {
+  return fmt::format("it is larger than {} bytes, the most that is read", limit);
+}
+
+void require_readable_kind(const std::string& path, std::size_t limit) {
+  struct stat facts {};
+  if (::stat(path.c_str(), &facts) != 0) cannot_read(path, system_reason(errno));
+  if (S_ISDIR(facts.st_mode)) cannot_read(path, "it is a directory");
+  if (S_ISREG(facts.st_mode)) {
+    if (static_cast<std::size_t>(facts.st_size) > limit) cannot_read(path, too_large(limit));
+    return;
+  }
+  if (!is_open_already(path)) {
+    cannot_read(path, "it is no regular file (to read from a pipe give - and pipe into it)");
+  }
+}
+
+std::string read_bounded(const OpenFile& file, const std::string& name, std::size_t limit) {
+  std::string text;
+  std::array<char, 65536> block{};
+  for (;;) {
+    const std::size_t room = limit + 1 - text.size();
+    const ssize_t got = ::read(file.number(), block.data(), std::min(block.size(), room));
+    if (got == 0) return text;
+    if (got < 0) {
+      if (errno == EINTR) continue;
+      if (errno == EISDIR) cannot_read(name, "it is a directory");
+      cannot_read(name, system_reason(errno));
+    }
+    text.append(block.data(), static_cast<std::size_t>(got));
+    if (text.size() > limit) cannot_read(name, too_large(limit));
+  }
+}
+
+}  // namespace
+
+InputText read_text(const std::string& path, std::size_t limit) {
+  if (path == "-") {
+    const OpenFile standard_input{STDIN_FILENO, false};
+    return {"<stdin>", read_bounded(standard_input, "<stdin>", limit)};
+  }
+  if (path.empty()) throw InputError{SourcePlace{}, "the name of the file is empty"};
+  require_readable_kind(path, limit);
+  // O_NONBLOCK: a named pipe put there since the check must not be waited for.
+  const int flags = O_RDONLY | O_CLOEXEC | (is_open_already(path) ? 0 : O_NONBLOCK);
+  const OpenFile file{::open(path.c_str(), flags), true};
+  if (file.number() < 0) cannot_read(path, system_reason(errno));
+  return {path, read_bounded(file, path, limit)};
+}
+
+}  // namespace bulbwright::input

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+namespace bulbwright::input {
+
+/// A pot file is a page of text; a megabyte is a hundred times the longest.
+inline constexpr std::size_t pot_file_limit = 1'000'000;
+
+/// A whole input in memory and the name it bears in messages.
+struct InputText {
+  std::string name;  ///< the path as given, "<stdin>" for "-"
+  std::string text;
+};
+
+/// Reads a whole file of at most `limit` bytes, or standard input where `path` is "-". Never reads
+/// more than limit + 1 bytes. Besides regular files only pipes and terminals that are open already
+/// are read (/dev/stdin, /dev/fd/N, as the shell's <(...) makes them): a named pipe or a device
+/// could be waited for without end.
+/// @throws InputError "cannot read ...: why" for a missing, unreadable, irregular or too large
+/// file.
+InputText read_text(const std::string& path, std::size_t limit);
+
+}  // namespace bulbwright::input

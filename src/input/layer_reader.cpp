@@ -1,0 +1,183 @@
+// The "layers" array of a pot file, and what stands beside it for the bulbs: "storage" and "pests".
+#include <algorithm>
+#include <array>
+
+#include <fmt/format.h>
+
+#include "input/pot_file_keys.hpp"
+#include "input/pot_file_parts.hpp"
+
+namespace bulbwright::input {
+namespace {
+
+constexpr int most_bulbs = 1000;
+constexpr double most_weeks = 60.0;
+constexpr double least_share = 0.001;
+constexpr double most_share = 1000.0;
+
+std::optional<std::string> read_taxon(const ObjectReader& reader) {
+  const auto taxon = reader.plain_text("taxon");
+  if (!taxon) return std::nullopt;
+  if (trimmed(*taxon).empty()) {
+    reader.context().faults.add(reader.field("taxon"),
+                                "empty; expected one of `bulbwright bulbs`, such as "
+                                "\"tulip-triumph\"");
+    return std::nullopt;
+  }
+  return std::string{trimmed(*taxon)};
+}
+
+std::vector<LayerPart> read_mix(const JsonValue& array, const Field& field, ReadContext& context) {
+  std::vector<LayerPart> parts;
+  if (array.items.size() < 2 || array.items.size() > most_parts) {
+    context.faults.add(field, fmt::format("{} kinds; expected 2 to {} (for one kind write "
+                                          "\"taxon\")",
+                                          array.items.size(), most_parts));
+    return parts;
+  }
+  for (std::size_t i = 0; i < array.items.size(); ++i) {
+    const ObjectReader part{array.items[i], item_path(field.name, i), part_keys, context};
+    part.missing("taxon", "expected a kind such as \"muscari\"");
+    part.missing("share", "expected how many parts of this kind, such as 2");
+    const auto taxon = read_taxon(part);
+    const auto share = part.number("share", least_share, most_share);
+    if (!taxon) continue;
+    const bool twice = std::any_of(parts.begin(), parts.end(),
+                                   [&](const LayerPart& other) { return other.taxon == *taxon; });
+    if (twice) {
+      context.faults.add(part.field("taxon"),
+                         fmt::format("{} stands twice in this mix", quoted(*taxon)));
+    }
+    parts.push_back({*taxon, share.value_or(1.0)});
+  }
+  return parts;
+}
+
+void read_kinds(const ObjectReader& reader, LayerRequest& layer) {
+  ReadContext& context = reader.context();
+  if (reader.has("taxon") && reader.has("mix")) {
+    context.faults.add(reader.field("mix"), "given beside taxon; expected one of the two");
+  }
+  if (!reader.has("taxon") && !reader.has("mix")) {
+    context.faults.add(reader.self(),
+                       "has neither taxon nor mix; expected what to plant, such as "
+                       "\"taxon\": \"tulip-triumph\"");
+  }
+  if (const auto taxon = read_taxon(reader)) layer.parts.push_back({*taxon, 1.0});
+  if (const JsonValue* mix = reader.array("mix")) {
+    std::vector<LayerPart> parts = read_mix(*mix, reader.field("mix"), context);
+    if (layer.parts.empty()) layer.parts = std::move(parts);
+  }
+}
+
+void read_gap(const ObjectReader& reader, LayerRequest& layer) {
+  const JsonValue* gap = reader.find("gap");
+  if (gap != nullptr && gap->kind == JsonKind::text) {
+    const std::string word = lower_case(trimmed(gap->text));
+    const bool letters_only = !word.empty() && std::all_of(word.begin(), word.end(), [](char c) {
+      return c >= 'a' && c <= 'z';
+    });
+    if (word == "forcing") {
+      layer.forcing_gap = true;
+      return;
+    }
+    if (letters_only) {
+      constexpr std::array<std::string_view, 1> words{"forcing"};
+      (void)read_word(reader.field("gap"), gap->text, words, "gap, which is a length or the word",
+                      reader.context().faults);
+      return;
+    }
+  }
+  layer.gap = reader.length("gap", small_length);
+}
+
+LayerRequest read_layer(const JsonValue& value, const std::string& path, ReadContext& context) {
+  LayerRequest layer;
+  const ObjectReader reader{value, path, layer_keys, context};
+  context.places[path] = reader.self().place;
+  if (!reader.is_object()) return layer;
+  read_kinds(reader, layer);
+  if (const std::string* grade = reader.text("grade", "\"12\" or \"12/14\" (cm)")) {
+    layer.grade_cm = read_grade(reader.field("grade"), *grade, context.faults);
+    if (reader.has("mix")) {
+      context.faults.add(reader.field("grade"),
+                         "a mix has no single grade; leave it out, then each kind has its usual "
+                         "one");
+    }
+  }
+  layer.count = reader.whole_number("count", 1, most_bulbs);
+  read_gap(reader, layer);
+  layer.wall = reader.length("wall", small_length);
+  if (const auto arrange = reader.word("arrange", arrange_words, "arrangement")) {
+    layer.arrange = static_cast<Arrange>(*arrange);
+  }
+  layer.label = reader.plain_text("label").value_or("");
+  if (const std::string* received = reader.text("received", "\"2026-09-20\"")) {
+    layer.received = read_day(reader.field("received"), *received, context.faults);
+  }
+  layer.cold_already_weeks = reader.number("cold_already", 0.0, most_weeks).value_or(0.0);
+  if (const auto use = reader.word("use", use_words, "use")) {
+    layer.use = static_cast<Use>(*use);
+  }
+  return layer;
+}
+
+bool is_array(const JsonValue& value, const Field& field, ReadContext& context) {
+  if (value.kind == JsonKind::array) return true;
+  context.faults.add(
+      field, fmt::format("{} where an array was expected, [ … ]", with_article(value.kind)));
+  return false;
+}
+
+}  // namespace
+
+std::vector<LayerRequest> read_layers(const JsonValue& value, ReadContext& context) {
+  std::vector<LayerRequest> layers;
+  const Field field{"layers", {context.file, value.at.line, value.at.column}};
+  if (!is_array(value, field, context)) return layers;
+  if (value.items.empty() || value.items.size() > most_layers) {
+    context.faults.add(field, value.items.empty()
+                                  ? "empty; expected at least one layer, the bottom one first"
+                                  : fmt::format("{} layers; expected at most {}",
+                                                value.items.size(), most_layers));
+    return layers;
+  }
+  for (std::size_t i = 0; i < value.items.size(); ++i) {
+    layers.push_back(read_layer(value.items[i], item_path("layers", i), context));
+  }
+  return layers;
+}
+
+StorageRequest read_storage(const JsonValue& value, ReadContext& context) {
+  StorageRequest storage;
+  const ObjectReader reader{value, "storage", storage_keys, context};
+  if (const std::string* temperature = reader.text("temperature", "\"5 C\"")) {
+    storage.temperature =
+        read_storage_temperature(reader.field("temperature"), *temperature, context.faults);
+  }
+  storage.method = reader.plain_text("method");
+  storage.weeks = reader.number("weeks", 0.0, most_weeks);
+  return storage;
+}
+
+std::vector<std::string> read_pests(const JsonValue& value, ReadContext& context) {
+  std::vector<std::string> pests;
+  if (!is_array(value, {"pests", {context.file, value.at.line, value.at.column}}, context)) {
+    return pests;
+  }
+  for (std::size_t i = 0; i < value.items.size(); ++i) {
+    const JsonValue& item = value.items[i];
+    const Field field{item_path("pests", i), {context.file, item.at.line, item.at.column}};
+    if (item.kind != JsonKind::text) {
+      context.faults.add(field, fmt::format("{} where text was expected, such as \"squirrel\"",
+                                            with_article(item.kind)));
+    } else if (const auto pest =
+                   read_word(field, item.text, pest_words, "known pest", context.faults)) {
+      const std::string word{pest_words[*pest]};
+      if (std::find(pests.begin(), pests.end(), word) == pests.end()) pests.push_back(word);
+    }
+  }
+  return pests;
+}
+
+}  // namespace bulbwright::input

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <functional>
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "input/faults.hpp"
+#include "input/field_values.hpp"
+#include "input/located_json.hpp"
+
+namespace bulbwright::input {
+
+/// What the reading of one file shares: its name, the faults so far and where each field stood.
+struct ReadContext {
+  std::string file;
+  Faults faults;
+  std::map<std::string, SourcePlace> places;
+};
+
+/// One object of a file under its path ("layers[1]", empty at the top). Says which keys may stand
+/// in it, notes the place of each and reads values by kind; every fault goes to the context, and
+/// the value is then absent.
+class ObjectReader {
+ public:
+  /// Faults where `value` is no object or holds a key that is not among `keys`.
+  ObjectReader(const JsonValue& value, std::string path, std::span<const std::string_view> keys,
+               ReadContext& context);
+
+  [[nodiscard]] bool is_object() const { return value_.kind == JsonKind::object; }
+  [[nodiscard]] bool has(std::string_view key) const { return value_.find(key) != nullptr; }
+  /// The value, whatever its kind, or null where the key is absent.
+  [[nodiscard]] const JsonValue* find(std::string_view key) const { return value_.find(key); }
+  [[nodiscard]] Field field(std::string_view key) const;
+  /// The object itself.
+  [[nodiscard]] Field self() const;
+  [[nodiscard]] ReadContext& context() const { return context_; }
+
+  /// The text of a key, or nothing where it is absent or, with a fault, no text.
+  [[nodiscard]] const std::string* text(std::string_view key, const char* example) const;
+  [[nodiscard]] const JsonValue* number(std::string_view key) const;
+  [[nodiscard]] const JsonValue* array(std::string_view key) const;
+
+  [[nodiscard]] std::optional<Millimetres> length(std::string_view key, LengthRange range) const;
+  [[nodiscard]] std::optional<LengthPair> length_pair(std::string_view key,
+                                                      LengthRange range) const;
+  [[nodiscard]] std::optional<double> number(std::string_view key, double least, double most) const;
+  [[nodiscard]] std::optional<int> whole_number(std::string_view key, int least, int most) const;
+  [[nodiscard]] std::optional<bool> truth(std::string_view key) const;
+  [[nodiscard]] std::optional<std::string> plain_text(std::string_view key) const;
+  [[nodiscard]] std::optional<std::size_t> word(std::string_view key,
+                                                std::span<const std::string_view> words,
+                                                const char* what) const;
+
+  /// Faults a key that is missing.
+  void missing(std::string_view key, std::string_view expected) const;
+
+ private:
+  /// The text of a length: a number gets its own message, naming the unit it lacks.
+  [[nodiscard]] const std::string* length_text(std::string_view key) const;
+
+  const JsonValue& value_;
+  std::string path_;
+  ReadContext& context_;
+};
+
+/// "path[3]".
+std::string item_path(std::string_view path, std::size_t index);
+
+}  // namespace bulbwright::input

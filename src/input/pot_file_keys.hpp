@@ -1,0 +1,63 @@
+#pragma once
+
+#include <array>
+#include <span>
+#include <string_view>
+
+namespace bulbwright::input {
+
+/// The keys of a pot file by the object they stand in, in the order they are written, and the words
+/// that their values may be. The one list: reader, writer, unknown-key messages and the tests of
+/// docs/schema/pot.schema.json all take it from here.
+using Words = std::string_view;
+
+inline constexpr std::array file_keys{
+    Words{"$schema"}, Words{"pot"},     Words{"place"}, Words{"season"}, Words{"plant"},
+    Words{"flower"},  Words{"storage"}, Words{"pests"}, Words{"winter"}, Words{"layers"}};
+inline constexpr std::array pot_keys{Words{"name"},     Words{"shape"},     Words{"top"},
+                                     Words{"base"},     Words{"height"},    Words{"profile"},
+                                     Words{"corner"},   Words{"thickness"}, Words{"headspace"},
+                                     Words{"material"}, Words{"last_crop"}, Words{"mix"}};
+inline constexpr std::array profile_keys{Words{"height"}, Words{"width"}, Words{"length"},
+                                         Words{"depth"}};
+inline constexpr std::array place_keys{Words{"zone"},    Words{"south"},   Words{"site"},
+                                       Words{"normals"}, Words{"records"}, Words{"latitude"},
+                                       Words{"exposure"}};
+inline constexpr std::array normals_keys{Words{"tmin"}, Words{"tmax"}, Words{"unit"}};
+inline constexpr std::array storage_keys{Words{"temperature"}, Words{"method"}, Words{"weeks"}};
+inline constexpr std::array layer_keys{Words{"taxon"},        Words{"mix"},   Words{"grade"},
+                                       Words{"count"},        Words{"gap"},   Words{"wall"},
+                                       Words{"arrange"},      Words{"label"}, Words{"received"},
+                                       Words{"cold_already"}, Words{"use"}};
+inline constexpr std::array part_keys{Words{"taxon"}, Words{"share"}};
+
+struct KeyTable {
+  std::span<const std::string_view> keys;
+  std::string_view where;
+};
+inline constexpr std::array key_tables{KeyTable{pot_keys, "\"pot\""},
+                                       KeyTable{place_keys, "\"place\""},
+                                       KeyTable{storage_keys, "\"storage\""},
+                                       KeyTable{normals_keys, "\"normals\" of \"place\""},
+                                       KeyTable{layer_keys, "an entry of \"layers\""},
+                                       KeyTable{part_keys, "\"mix\" of a layer"},
+                                       KeyTable{file_keys, "the file's outermost object"}};
+
+/// In the order of enum Shape.
+inline constexpr std::array shape_words{Words{"round"}, Words{"oval"}, Words{"rectangle"},
+                                        Words{"half-round"}};
+inline constexpr std::array mix_words{Words{"fresh"}, Words{"used"}};
+/// In the order of enum Exposure.
+inline constexpr std::array exposure_words{Words{"open"}, Words{"sheltered"}, Words{"warm-wall"},
+                                           Words{"plunged"}};
+inline constexpr std::array unit_words{Words{"C"}, Words{"F"}};
+inline constexpr std::array winter_words{Words{"wet"}};
+/// In the order of enum Arrange.
+inline constexpr std::array arrange_words{Words{"mixed"}, Words{"drift"}};
+/// In the order of enum Use.
+inline constexpr std::array use_words{Words{"outdoors"}, Words{"forcing"}};
+/// Animals that the catalogue or the mesh table says something about.
+inline constexpr std::array pest_words{Words{"gopher"},   Words{"vole"},     Words{"mouse"},
+                                       Words{"squirrel"}, Words{"chipmunk"}, Words{"deer"}};
+
+}  // namespace bulbwright::input

@@ -1,0 +1,54 @@
+#include "input/pot_file_reader.hpp"
+
+#include <fmt/format.h>
+
+#include "bulbwright/request_check.hpp"
+#include "input/pot_file_keys.hpp"
+#include "input/pot_file_parts.hpp"
+
+namespace bulbwright::input {
+namespace {
+
+constexpr int first_season = 1900;
+constexpr int last_season = 2200;
+
+void read_dates(const ObjectReader& file, PotFile& request) {
+  request.season = file.whole_number("season", first_season, last_season);
+  ReadContext& context = file.context();
+  if (const std::string* plant = file.text("plant", "\"2027-01-08\"")) {
+    request.plant = read_day(file.field("plant"), *plant, context.faults);
+  }
+  if (const std::string* flower = file.text("flower",
+                                            "\"2027-03-20\" or "
+                                            "\"2027-03-20..2027-04-02\"")) {
+    request.flower = read_window(file.field("flower"), *flower, context.faults);
+  }
+}
+
+}  // namespace
+
+PotFile read_pot_file(std::string_view text, const std::string& file, Extent extent) {
+  const JsonValue root = read_located_json(text, file);
+  ReadContext context{file, {}, {}};
+  const ObjectReader top{root, "", file_keys, context};
+  PotFile request;
+  request.file = file;
+  context.places[""] = top.self().place;
+  if (const JsonValue* pot = top.find("pot")) request.pot = read_pot(*pot, context);
+  const bool pot_is_clean = context.faults.size() == 0;
+  if (const JsonValue* place = top.find("place")) request.place = read_place(*place, context);
+  read_dates(top, request);
+  if (const JsonValue* storage = top.find("storage")) {
+    request.storage = read_storage(*storage, context);
+  }
+  if (const JsonValue* pests = top.find("pests")) request.pests = read_pests(*pests, context);
+  request.wet_winter = top.word("winter", winter_words, "kind of winter").has_value();
+  if (const JsonValue* layers = top.find("layers")) request.layers = read_layers(*layers, context);
+  request.places = context.places;
+  context.faults.add(contradictions(request, pot_is_clean ? Judge::all : Judge::all_but_pot));
+  if (extent == Extent::whole) context.faults.add(omissions(request));
+  context.faults.throw_if_any();
+  return request;
+}
+
+}  // namespace bulbwright::input
