@@ -1,0 +1,34 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "bulbwright/packing.hpp"
+#include "packing_energy.hpp"
+#include "packing_random.hpp"
+
+namespace bulbwright::packing {
+
+/// Splits n bulbs over the kinds by their shares, largest remainders first, ties to the earlier
+/// kind: every kind is within one bulb of its exact share, and the sum is n.
+std::vector<std::size_t> apportion(std::size_t n, std::span<const PackKind> kinds);
+
+/// The discs of counts[k] bulbs of kind k, kind by kind, and the kind of each disc.
+struct KindDiscs {
+  Discs discs;
+  std::vector<std::size_t> kind;
+};
+KindDiscs discs_of(std::span<const PackKind> kinds, const std::vector<std::size_t>& counts,
+                   double gap, double wall);
+
+/// Puts the kinds on n places: `order[i]` is the place of disc i. Mixed: like kinds far apart, by
+/// swaps until none helps. Drift: each kind a band across the longer side.
+std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
+                                       const std::vector<std::size_t>& kind, Arrange arrange,
+                                       Random& random);
+
+/// The largest group of bulbs of the rarest kind in which each touches another of its kind,
+/// touching meaning closer than 1.2 times the wanted distance.
+std::size_t largest_clump(const Coordinates& x, const KindDiscs& bulbs, std::size_t kind);
+
+}  // namespace bulbwright::packing

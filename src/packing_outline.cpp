@@ -1,0 +1,230 @@
+#include "packing_outline.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bulbwright::packing {
+namespace {
+
+double square(double v) {
+  return v * v;
+}
+
+/// Root t of (a x/(t+a^2))^2 + (b y/(t+b^2))^2 = 1 above -min(a,b)^2 for x, y >= 0, not both 0.
+/// The left side falls and is convex there, so Newton's method from a point left of the root
+/// climbs to it and never passes it.
+double ellipse_parameter(double a, double b, double x, double y) {
+  const double ax = a * x, by = b * y, a2 = a * a, b2 = b * b;
+  const double small2 = std::min(a2, b2), large2 = std::max(a2, b2);
+  double t = std::max(
+      {-a2 + ax, -b2 + by, -large2 + std::sqrt(ax * ax + by * by), -small2 + 1e-12 * small2});
+  for (int i = 0; i < 60; ++i) {
+    const double u = ax / (t + a2), v = by / (t + b2);
+    const double f = u * u + v * v - 1.0;
+    const double slope = -2.0 * (u * u / (t + a2) + v * v / (t + b2));
+    const double next = t - f / slope;
+    if (!(next > t + 1e-16 * large2)) break;
+    t = next;
+  }
+  return t;
+}
+
+}  // namespace
+
+Outline::Outline(const Section& section)
+    : shape_{section.shape},
+      a_{section.length.value() / 2.0},
+      b_{section.shape == Shape::half_round ? section.width.value() : section.width.value() / 2.0},
+      corner_{section.shape == Shape::rectangle ? section.corner.value() : 0.0} {
+  if (shape_ != Shape::half_round) {
+    inradius_ = std::min(a_, b_);
+    return;
+  }
+  // The deepest point is on the axis, where the flat side and the curve are equally far.
+  double low = 0.0, high = b_;
+  for (int i = 0; i < 100; ++i) {
+    const double y = (low + high) / 2.0;
+    (y < ellipse_depth({0.0, y}) ? low : high) = y;
+  }
+  inradius_ = low;
+  deepest_ = {0.0, low};
+}
+
+Outline::Foot Outline::ellipse_foot(Point p) const {
+  const double x = std::fabs(p.x), y = std::fabs(p.y);
+  double qx = 0.0, qy = 0.0;
+  const double a2 = a_ * a_, b2 = b_ * b_;
+  if (a_ > b_ && y < 1e-9 * b_ &&
+      x * a_ < a2 - b2) {  // on the long axis, between the evolute's cusps
+    qx = a2 * x / (a2 - b2);
+    qy = b_ * std::sqrt(std::max(0.0, 1.0 - square(qx / a_)));
+  } else if (b_ > a_ && x < 1e-9 * a_ && y * b_ < b2 - a2) {
+    qy = b2 * y / (b2 - a2);
+    qx = a_ * std::sqrt(std::max(0.0, 1.0 - square(qy / b_)));
+  } else if (x <= 0.0 && y <= 0.0) {
+    qx = a_;  // the centre of a circle: every direction is as good
+  } else {
+    const double t = ellipse_parameter(a_, b_, x, y);
+    qx = a2 * x / (t + a2);
+    qy = b2 * y / (t + b2);
+    const double norm = std::sqrt(square(qx / a_) + square(qy / b_));  // back onto the curve
+    qx /= norm;
+    qy /= norm;
+  }
+  double nx = -qx / a2, ny = -qy / b2;
+  const double length = std::sqrt(nx * nx + ny * ny);
+  nx /= length;
+  ny /= length;
+  const double depth = (x - qx) * nx + (y - qy) * ny;
+  const double sx = p.x < 0.0 ? -1.0 : 1.0, sy = p.y < 0.0 ? -1.0 : 1.0;
+  return {depth, sx * nx, sy * ny, sx * qx, sy * qy};
+}
+
+double Outline::ellipse_depth(Point p) const {
+  return ellipse_foot(p).depth;
+}
+
+double Outline::depth(Point p) const {
+  switch (shape_) {
+    case Shape::round:
+      return a_ - std::sqrt(p.x * p.x + p.y * p.y);
+    case Shape::oval:
+      return ellipse_depth(p);
+    case Shape::half_round:
+      return std::min(p.y, ellipse_depth(p));
+    case Shape::rectangle: {
+      const double ex = std::fabs(p.x) - (a_ - corner_), ey = std::fabs(p.y) - (b_ - corner_);
+      if (ex > 0.0 && ey > 0.0) return corner_ - std::sqrt(ex * ex + ey * ey);
+      return corner_ - std::max(ex, ey);
+    }
+  }
+  return 0.0;
+}
+
+double Outline::push_disc(double x, double y, double radius, double& gx, double& gy) const {
+  const double d2 = x * x + y * y;
+  if (d2 <= radius * radius && radius >= 0.0) return 0.0;
+  const double d = std::sqrt(d2);
+  if (d <= 0.0) return square(radius);
+  const double over = d - radius;
+  gx += 2.0 * over * x / d;
+  gy += 2.0 * over * y / d;
+  return over * over;
+}
+
+double Outline::push_ellipse(Point p, double m, double& gx, double& gy) const {
+  // Depth is concave, 0 on the curve and min(a,b) at the centre: cheap proof of being deep enough.
+  const double room = 1.0 - m / std::min(a_, b_);
+  if (room > 0.0 && square(p.x / a_) + square(p.y / b_) <= room * room) return 0.0;
+  const Foot foot = ellipse_foot(p);
+  double energy = 0.0;
+  if (foot.depth < m) {
+    const double over = m - foot.depth;
+    gx -= 2.0 * over * foot.nx;
+    gy -= 2.0 * over * foot.ny;
+    energy += over * over;
+  }
+  // Past the least radius of curvature the inner parallel curve has a corner on the long axis:
+  // the mirrored tangent line is a second wall there.
+  const bool wide = a_ > b_;
+  if (m * std::max(a_, b_) <= square(std::min(a_, b_))) return energy;
+  const double qx = wide ? foot.qx : -foot.qx, qy = wide ? -foot.qy : foot.qy;
+  const double nx = wide ? foot.nx : -foot.nx, ny = wide ? -foot.ny : foot.ny;
+  const double over = m - ((p.x - qx) * nx + (p.y - qy) * ny);
+  if (over <= 0.0) return energy;
+  gx -= 2.0 * over * nx;
+  gy -= 2.0 * over * ny;
+  return energy + over * over;
+}
+
+double Outline::push_rectangle(Point p, double m, double& gx, double& gy) const {
+  const double sx = p.x < 0.0 ? -1.0 : 1.0, sy = p.y < 0.0 ? -1.0 : 1.0;
+  const double ex = std::fabs(p.x) - (a_ - corner_), ey = std::fabs(p.y) - (b_ - corner_);
+  if (corner_ > m && ex > 0.0 && ey > 0.0) {
+    double hx = 0.0, hy = 0.0;
+    const double energy = push_disc(ex, ey, corner_ - m, hx, hy);
+    gx += sx * hx;
+    gy += sy * hy;
+    return energy;
+  }
+  double energy = 0.0;
+  const double over_x = ex + m - corner_, over_y = ey + m - corner_;
+  if (over_x > 0.0) {
+    gx += 2.0 * over_x * sx;
+    energy += over_x * over_x;
+  }
+  if (over_y > 0.0) {
+    gy += 2.0 * over_y * sy;
+    energy += over_y * over_y;
+  }
+  return energy;
+}
+
+double Outline::push(Point p, double m, double& gx, double& gy) const {
+  switch (shape_) {
+    case Shape::round:
+      return push_disc(p.x, p.y, a_ - m, gx, gy);
+    case Shape::rectangle:
+      return push_rectangle(p, m, gx, gy);
+    case Shape::oval:
+      return push_ellipse(p, m, gx, gy);
+    case Shape::half_round: {
+      double energy = push_ellipse(p, m, gx, gy);
+      if (p.y < m) {
+        gy -= 2.0 * (m - p.y);
+        energy += square(m - p.y);
+      }
+      return energy;
+    }
+  }
+  return 0.0;
+}
+
+double Outline::support(double ux, double uy) const {
+  const auto ellipse = [&](double x, double y) {
+    return std::sqrt(square(a_ * x) + square(b_ * y));
+  };
+  switch (shape_) {
+    case Shape::round:
+      return a_;
+    case Shape::oval:
+      return ellipse(ux, uy);
+    case Shape::half_round:
+      return uy >= 0.0 ? ellipse(ux, uy) : a_ * std::fabs(ux);
+    case Shape::rectangle:
+      return (a_ - corner_) * std::fabs(ux) + (b_ - corner_) * std::fabs(uy) + corner_;
+  }
+  return 0.0;
+}
+
+std::vector<Point> surrounding_polygon(const Outline& outline, double m, int sides) {
+  if (m > outline.inradius()) return {};
+  const double w = outline.half_length() + outline.top() + m;
+  std::vector<Point> polygon{{-w, -w}, {w, -w}, {w, w}, {-w, w}}, clipped;
+  for (int k = 0; k < sides; ++k) {
+    // Rational points of the unit circle: quarter turns of (1-q^2, 2q)/(1+q^2).
+    const int per_quarter = std::max(1, sides / 4);
+    const double q = static_cast<double>(k % per_quarter) / per_quarter;
+    const double c = (1.0 - q * q) / (1.0 + q * q), s = 2.0 * q / (1.0 + q * q);
+    const int turn = (k / per_quarter) % 4;
+    const double ux = turn == 0 ? c : turn == 1 ? -s : turn == 2 ? -c : s;
+    const double uy = turn == 0 ? s : turn == 1 ? c : turn == 2 ? -s : -c;
+    const double limit =
+        outline.support(ux, uy) - m + 1e-9;  // outward, so rounding keeps the proof
+    clipped.clear();
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+      const Point p = polygon[i], q2 = polygon[(i + 1) % polygon.size()];
+      const double dp = limit - (ux * p.x + uy * p.y), dq = limit - (ux * q2.x + uy * q2.y);
+      if (dp >= 0.0) clipped.push_back(p);
+      if ((dp < 0.0) != (dq < 0.0)) {
+        const double f = dp / (dp - dq);
+        clipped.push_back({p.x + f * (q2.x - p.x), p.y + f * (q2.y - p.y)});
+      }
+    }
+    polygon.swap(clipped);
+    if (polygon.empty()) return {};
+  }
+  return polygon;
+}
+
+}  // namespace bulbwright::packing

@@ -1,0 +1,126 @@
+#include "packing_rounding.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace bulbwright::packing {
+namespace {
+
+/// Rounding moves each centre by at most half a tenth in x and in y, so two centres by at most
+/// sqrt(2) tenths towards each other.
+constexpr double rounding_loss_mm = 0.1415;
+
+GridPoint nearest(double x, double y) {
+  return {std::lround(10.0 * x), std::lround(10.0 * y)};
+}
+
+}  // namespace
+
+Coordinates Rounder::loosened(const Coordinates& x) {
+  Energy energy{*outline_, *discs_};
+  energy.set_extra(rounding_loss_mm);
+  Coordinates loose = x;
+  relaxer_.relax(energy, loose, {1e-12, 0.0, 80});
+  work_ += energy.work();
+  return loose;
+}
+
+void Rounder::list_neighbours(const Coordinates& x) {
+  const std::size_t n = discs_->size();
+  neighbours_.assign(n, {});
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t j = i + 1; j < n; ++j) {
+      const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+      const double near = discs_->reach[i] + discs_->reach[j] + 2.0;  // repairs move less than 1 mm
+      if (dx * dx + dy * dy > near * near) continue;
+      neighbours_[i].push_back(j);
+      neighbours_[j].push_back(i);
+    }
+  }
+}
+
+double Rounder::shortfall(std::size_t i, GridPoint p) const {
+  double sum = 0.0;
+  for (const std::size_t j : neighbours_[i]) {
+    const std::int64_t need = certifier_.needed(i, j);
+    const std::int64_t have = Certifier::square_distance(p, grid_[j]);
+    if (have < need) {
+      sum += static_cast<double>(need - have) / (discs_->reach[i] + discs_->reach[j]);
+    }
+  }
+  if (!certifier_.inside(i, p)) {
+    const Point at{static_cast<double>(p.x) / 10.0, static_cast<double>(p.y) / 10.0};
+    sum += 20.0 * std::max(0.001, 10.0 * (discs_->margin[i] - outline_->depth(at)));
+  }
+  return sum;
+}
+
+bool Rounder::repair(const Coordinates& target, Random& random) {
+  const std::size_t n = discs_->size();
+  grid_.resize(n);
+  for (std::size_t i = 0; i < n; ++i) grid_[i] = nearest(target[i], target[n + i]);
+  std::vector<std::size_t> waiting;
+  std::vector<char> is_waiting(n, 1);
+  for (std::size_t i = 0; i < n; ++i) waiting.push_back(i);
+  long moves = 60 * static_cast<long>(n);
+  while (!waiting.empty()) {
+    const std::size_t k = random.below(waiting.size());
+    const std::size_t i = waiting[k];
+    waiting[k] = waiting.back();
+    waiting.pop_back();
+    is_waiting[i] = 0;
+    const double now = shortfall(i, grid_[i]);
+    work_ += 6;
+    if (now <= 0.0) continue;
+    if (--moves < 0) return false;
+    // The best of the 5 x 5 places about the wanted position or the present one; ties by chance.
+    const GridPoint centre = random.below(4) == 0 ? nearest(target[i], target[n + i]) : grid_[i];
+    GridPoint best = grid_[i];
+    double least = 1e300;
+    for (std::int64_t dx = -2; dx <= 2; ++dx) {
+      for (std::int64_t dy = -2; dy <= 2; ++dy) {
+        const GridPoint p{centre.x + dx, centre.y + dy};
+        if (p.x == grid_[i].x && p.y == grid_[i].y) continue;
+        const double away = std::fabs(static_cast<double>(p.x) / 10.0 - target[i]) +
+                            std::fabs(static_cast<double>(p.y) / 10.0 - target[n + i]);
+        if (away > 0.9) continue;
+        const double cost = shortfall(i, p) + 0.3 * random.unit();
+        if (cost < least) {
+          least = cost;
+          best = p;
+        }
+      }
+    }
+    work_ += 100;
+    grid_[i] = best;
+    const auto wake = [&](std::size_t j) {
+      if (is_waiting[j] != 0) return;
+      is_waiting[j] = 1;
+      waiting.push_back(j);
+    };
+    wake(i);
+    for (const std::size_t j : neighbours_[i]) wake(j);
+  }
+  return certifier_.holds(grid_);
+}
+
+std::optional<std::vector<GridPoint>> Rounder::round(const Coordinates& x, int tries,
+                                                     Random& random) {
+  const std::size_t n = discs_->size();
+  const Coordinates loose = loosened(x);
+  for (int attempt = 0; attempt < tries; ++attempt) {
+    Coordinates turned = attempt == 0 ? x : loose;  // exact layouts may lie on the grid already
+    if (attempt > 1 && outline_->shape() == Shape::round) {
+      const Direction d = direction(random.unit());
+      for (std::size_t i = 0; i < n; ++i) {
+        turned[i] = d.x * loose[i] - d.y * loose[n + i];
+        turned[n + i] = d.y * loose[i] + d.x * loose[n + i];
+      }
+    }
+    list_neighbours(turned);
+    if (repair(turned, random)) return grid_;
+  }
+  return std::nullopt;
+}
+
+}  // namespace bulbwright::packing
