@@ -137,19 +137,38 @@ void take_taper(const PotRequest& request, Pot& pot) {
                 {height, rim.length, rim.width, corner_at(request, rim, corner)}};
 }
 
-void check_step(const PotLevel& below, const PotLevel& here, const std::string& field) {
+/// The keys of a level's two sizes in a pot file.
+struct SizeKeys {
+  const char* length;
+  const char* width;
+};
+SizeKeys size_keys(Shape shape) {
+  switch (shape) {
+    case Shape::round:
+      return {".width", ".width"};
+    case Shape::half_round:
+      return {".width", ".depth"};
+    case Shape::oval:
+    case Shape::rectangle:
+      break;
+  }
+  return {".length", ".width"};
+}
+
+void check_step(const PotLevel& below, const PotLevel& here, const std::string& field,
+                SizeKeys keys) {
   if (here.height <= below.height)
     throw InvalidValue{field + ".height",
                        fmt::format("expected more than the level below, {}", in_mm(below.height))};
   const auto jumps = [](Millimetres a, Millimetres b) {
     return a > largest_profile_step * b || b > largest_profile_step * a;
   };
-  if (jumps(below.length, here.length) || jumps(below.width, here.width)) {
-    throw InvalidValue{field + ".width",
-                       fmt::format("expected at most {:g} times wider or narrower than the level "
-                                   "below",
-                                   largest_profile_step)};
-  }
+  const bool by_width = jumps(below.width, here.width);
+  if (!by_width && !jumps(below.length, here.length)) return;
+  throw InvalidValue{
+      field + (by_width ? keys.width : keys.length),
+      fmt::format("expected at most {:g} times wider or narrower than the level below",
+                  largest_profile_step)};
 }
 
 void take_profile(const PotRequest& request, Pot& pot) {
@@ -159,6 +178,7 @@ void take_profile(const PotRequest& request, Pot& pot) {
   }
   if (request.profile.size() < 2)
     throw InvalidValue{"pot.profile", "expected at least two levels, the floor first"};
+  const SizeKeys keys = size_keys(request.shape);
   const ProfileLevel& top = request.profile.back();
   const Millimetres corner = checked_corner(request, {top.length, top.width}, Millimetres{0.0});
   for (std::size_t i = 0; i < request.profile.size(); ++i) {
@@ -167,31 +187,38 @@ void take_profile(const PotRequest& request, Pot& pot) {
     if (i == 0 && given.height != Millimetres{0.0})
       throw InvalidValue{field + ".height", "expected 0 mm, the inner floor"};
     if (i > 0) check_size(given.height, field + ".height");
-    check_size(given.length, field + ".width");
-    check_size(given.width, field + ".width");
+    check_size(given.width, field + keys.width);
+    check_size(given.length, field + keys.length);
     if (request.shape == Shape::round && given.length != given.width)
       throw InvalidValue{field + ".width", "expected one width for a round pot"};
     const Size size{given.length, given.width};
     const PotLevel level{given.height, size.length, size.width, corner_at(request, size, corner)};
-    if (i > 0) check_step(pot.levels.back(), level, field);
+    if (i > 0) check_step(pot.levels.back(), level, field, keys);
     pot.levels.push_back(level);
   }
 }
 
 void take_wall(const PotRequest& request, Pot& pot) {
-  if (!request.material.empty()) pot.material = material_named(request.material).name;
-  if (request.thickness) {
-    const Millimetres wall = *request.thickness;
-    if (!std::isfinite(wall.value()) || wall < Millimetres{0.0})
-      throw InvalidValue{"pot.thickness", "expected a length of 0 mm or more"};
-    if (wall > largest_pot_size)
-      throw InvalidValue{"pot.thickness", "expected a wall, in mm or in"};
-    pot.thickness = wall;
-    if (request.profile.empty()) pot.notes.push_back({PotNoteKind::outer_converted, 0.0, wall});
-  } else if (!pot.material.empty()) {
+  if (request.material.empty()) {
+    pot.material = default_material;
+    pot.notes.push_back({PotNoteKind::material_assumed, 0.0, Millimetres{0.0}});
+  } else {
+    pot.material = material_named(request.material).name;
+  }
+  if (!request.thickness) {
     pot.thickness = material_named(pot.material).usual_wall;
     pot.notes.push_back({PotNoteKind::thickness_assumed, 0.0, *pot.thickness});
+    return;
   }
+  const Millimetres wall = *request.thickness;
+  if (!std::isfinite(wall.value()) || wall < Millimetres{0.0})
+    throw InvalidValue{"pot.thickness", "expected a length of 0 mm or more"};
+  if (wall > largest_pot_size) {
+    throw InvalidValue{"pot.thickness", fmt::format("{} is more than {}; check the unit",
+                                                    in_mm(wall), in_mm(largest_pot_size))};
+  }
+  pot.thickness = wall;
+  if (request.profile.empty()) pot.notes.push_back({PotNoteKind::outer_converted, 0.0, wall});
 }
 
 void take_headspace(const PotRequest& request, Pot& pot) {

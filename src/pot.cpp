@@ -68,21 +68,6 @@ double ellipse_perimeter(double a, double b) {
   return std::numbers::pi / 2.0 * (a + b) * (1.0 + 3.0 * h / (10.0 + std::sqrt(4.0 - 3.0 * h)));
 }
 
-double perimeter_mm(Shape shape, const PotLevel& level) {
-  const double a = level.length.value(), b = level.width.value();
-  switch (shape) {
-    case Shape::round:
-      return std::numbers::pi * a;
-    case Shape::oval:
-      return ellipse_perimeter(a, b);
-    case Shape::half_round:
-      return ellipse_perimeter(a, 2.0 * b) / 2.0 + a;
-    case Shape::rectangle:
-      return 2.0 * (a + b) - (8.0 - 2.0 * std::numbers::pi) * level.corner.value();
-  }
-  return 0.0;
-}
-
 PotLevel grown(Shape shape, PotLevel level, Millimetres wall) {
   level.length += 2.0 * wall;
   level.width += 2.0 * wall;
@@ -91,6 +76,21 @@ PotLevel grown(Shape shape, PotLevel level, Millimetres wall) {
 }
 
 }  // namespace
+
+double perimeter_mm(const Section& section) {
+  const double a = section.length.value(), b = section.width.value();
+  switch (section.shape) {
+    case Shape::round:
+      return std::numbers::pi * a;
+    case Shape::oval:
+      return ellipse_perimeter(a, b);
+    case Shape::half_round:
+      return ellipse_perimeter(a, 2.0 * b) / 2.0 + a;
+    case Shape::rectangle:
+      return 2.0 * (a + b) - (8.0 - 2.0 * std::numbers::pi) * section.corner.value();
+  }
+  return 0.0;
+}
 
 std::string describe(const PotNote& note) {
   switch (note.kind) {
@@ -102,6 +102,8 @@ std::string describe(const PotNote& note) {
       return "depth of the half-round assumed at half its width";
     case PotNoteKind::outer_converted:
       return "outer sizes less the wall on all sides and the floor";
+    case PotNoteKind::material_assumed:
+      return fmt::format("material assumed to be {}", default_material);
     case PotNoteKind::thickness_assumed:
       return "wall thickness assumed as usual for the material";
   }
@@ -158,7 +160,8 @@ double side_area_mm2(const Pot& pot, Millimetres lower, Millimetres upper) {
     const double across =
         (b.width - a.width).value() / (pot.shape == Shape::half_round ? 1.0 : 2.0);
     const double slant = (std::hypot(rise, along) + std::hypot(rise, across)) / 2.0;
-    sum += slant * (perimeter_mm(pot.shape, a) + perimeter_mm(pot.shape, b)) / 2.0;
+    sum += slant *
+           (perimeter_mm(section_of(pot.shape, a)) + perimeter_mm(section_of(pot.shape, b))) / 2.0;
   }
   return sum;
 }

@@ -42,7 +42,7 @@ inline std::string file_text(const std::string& path) {
 
 /// The rows of one function; throws where there is none, so that a test cannot pass empty.
 inline std::vector<MaterialsVector> materials_vectors(const std::string& function) {
-  const std::string path = std::string{TEST_DIR} + "/vectors/materials_vectors.csv";
+  const std::string path = TEST_DIR "/vectors/materials_vectors.csv";
   const bulbwright::CsvTable table = bulbwright::read_csv(file_text(path), path);
   std::vector<MaterialsVector> rows;
   for (const bulbwright::CsvRecord& record : table.records) {

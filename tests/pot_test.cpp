@@ -204,8 +204,9 @@ TEST_CASE("outer sizes lose the wall on both sides and the floor", "[pot]") {
   CHECK(pot.levels.back().length == 380_mm);
   CHECK(pot.levels.front().length == 290_mm);
   CHECK(inner_height(pot) == 360_mm);
-  REQUIRE(pot.notes.size() == 1);
-  CHECK(pot.notes[0].kind == PotNoteKind::outer_converted);
+  REQUIRE(pot.notes.size() == 2);
+  CHECK(pot.notes[0].kind == PotNoteKind::material_assumed);
+  CHECK(pot.notes[1].kind == PotNoteKind::outer_converted);
   const OuterSize outer = outer_size(pot, 15_mm, 15_mm);
   CHECK(outer.rim.length == 410_mm);
   CHECK(outer.base.length == 320_mm);
@@ -225,13 +226,15 @@ TEST_CASE("shells weigh what the worked numbers say", "[pot][published]") {
 TEST_CASE("a pot of one width gets a usual base and height, and says so", "[pot]") {
   PotRequest request;
   request.top = one(381);
+  request.material = "plastic";
   const Pot pot = make_pot(request);
   CHECK(pot.levels.front().length.value() == Approx(285.75));
   CHECK(inner_height(pot).value() == Approx(342.9));
   CHECK(pot.headspace == 25_mm);
-  REQUIRE(pot.notes.size() == 2);
-  CHECK(describe(pot.notes[0]) == "base assumed at 0.75 of the rim (common practice)");
-  CHECK(describe(pot.notes[1]) == "height assumed at 0.9 of the rim (common practice)");
+  REQUIRE(pot.notes.size() == 3);
+  CHECK(describe(pot.notes[0]) == "wall thickness assumed as usual for the material");
+  CHECK(describe(pot.notes[1]) == "base assumed at 0.75 of the rim (common practice)");
+  CHECK(describe(pot.notes[2]) == "height assumed at 0.9 of the rim (common practice)");
 
   request.shape = Shape::rectangle;  // a trough tapers by the same amount on all sides
   request.top = two(600, 200);
@@ -246,7 +249,7 @@ TEST_CASE("a pot of one width gets a usual base and height, and says so", "[pot]
   CHECK(wall_pot.levels.back().width == 200_mm);
   CHECK(wall_pot.levels.front().length == 300_mm);
   CHECK(wall_pot.levels.front().width == 150_mm);
-  CHECK(wall_pot.notes.front().kind == PotNoteKind::depth_assumed);
+  CHECK(wall_pot.notes[1].kind == PotNoteKind::depth_assumed);
 }
 
 TEST_CASE("a size that cannot be is refused by its field", "[pot][input]") {

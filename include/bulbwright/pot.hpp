@@ -24,6 +24,7 @@ enum class PotNoteKind {
   height_assumed,     ///< factor: share of the rim's shorter side, value: inner height
   depth_assumed,      ///< half-round of one width: depth is half of it; value: depth at the rim
   outer_converted,    ///< sizes were outer; value: wall and floor taken off
+  material_assumed,   ///< none was given: default_material
   thickness_assumed,  ///< wall from the material's usual one; value: thickness
 };
 
@@ -45,14 +46,17 @@ struct Pot {
   Shape shape = Shape::round;
   std::vector<PotLevel> levels;          ///< from the inner floor up to the rim
   Millimetres headspace;                 ///< rim to mix surface
-  std::string material;                  ///< "" or a name of known_materials()
-  std::optional<Millimetres> thickness;  ///< of wall and floor, where given or known
+  std::string material;                  ///< a name of known_materials()
+  std::optional<Millimetres> thickness;  ///< of wall and floor; always set by make_pot()
   std::vector<PotNote> notes;
 };
 
 /// Where the grower gives none.
 /// Rim to mix surface, about an inch. common practice
 inline constexpr Millimetres default_headspace{25.0};
+/// The heaviest and most frost-tender of the usual materials, so that what follows from it errs on
+/// the careful side. common practice
+inline constexpr const char* default_material = "terracotta";
 /// Base of a usual tapered pot as a share of the rim (its shorter side; a trough tapers by the same
 /// amount on all sides). common practice: flower pots run from 0.67 to 0.8
 inline constexpr double default_base_share = 0.75;
@@ -94,6 +98,10 @@ Litres volume_between(const Pot& pot, Millimetres lower, Millimetres upper);
 
 /// Floor to rim.
 Litres full_volume(const Pot& pot);
+
+/// Length of the outline in mm, a half-round's flat side included. Exact for round and rectangle;
+/// ellipses by Ramanujan's second formula (1914), within 0.05 % up to axes of 10 : 1.
+double perimeter_mm(const Section& section);
 
 /// Inner surface of the wall between two heights, in mm^2: exact for a round pot; otherwise the
 /// mean perimeter times the mean slant of each straight piece (within about 2 % for usual tapers).
