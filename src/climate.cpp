@@ -125,7 +125,7 @@ std::array<Winter, 3> winters_from_normals(const Place& place, int season) {
       shifted.tmax_c[m] += side * deviation[m];
     }
     DailyCurves curves{shifted};
-    Winter result{name, place.latitude, window.first, {}};
+    Winter result{name, place.latitude, window.first, {}, {}};
     for (Day day = window.first; day <= window.last; ++day) result.days.push_back(curves.at(day));
     return result;
   };

@@ -76,6 +76,7 @@ std::array<double, 24> hourly_temperatures(double latitude, int day_of_year,
 }
 
 std::vector<double> hourly_temperatures(const Winter& winter) {
+  if (!winter.hours.empty()) return winter.hours;
   std::vector<double> hours;
   const std::size_t n = winter.days.size();
   if (n == 0) return hours;

@@ -1,13 +1,13 @@
 #include "bulbwright/pot_temperature.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cassert>
 #include <cmath>
 #include <numbers>
 
 #include "bulbwright/cold.hpp"
 #include "bulbwright/hourly_temperature.hpp"
+#include "bulbwright/material.hpp"
 
 namespace bulbwright {
 namespace {
@@ -15,102 +15,33 @@ namespace {
 constexpr double seconds_per_hour = 3600.0;
 constexpr double two_pi = 2.0 * std::numbers::pi;
 
-struct MaterialResistance {
-  std::string_view material;
-  double m2k_w;
-};
-// Usual wall thickness / conductivity, from memory.
-constexpr double terracotta_m2k_w = 0.015 / 0.8;
-constexpr std::array resistances{MaterialResistance{"terracotta", terracotta_m2k_w},
-                                 MaterialResistance{"plastic", 0.003 / 0.2},
-                                 MaterialResistance{"glazed", 0.012 / 1.0},
-                                 MaterialResistance{"wood", 0.020 / 0.13},
-                                 MaterialResistance{"metal", 0.0},
-                                 MaterialResistance{"stone", 0.050 / 2.0},
-                                 MaterialResistance{"concrete", 0.040 / 1.4},
-                                 MaterialResistance{"fibreglass", 0.005 / 0.3},
-                                 MaterialResistance{"fabric", 0.003 / 0.1},
-                                 MaterialResistance{"foam", 0.030 / 0.033}};
-
 constexpr double mix_water_share = 0.5;
 constexpr double latent_mj_m3 = 334.0;  // of water, from memory
-
-/// The mix as one body that follows the air, with ice.
-class Mix {
- public:
-  Mix(double tau_hours, double latent_k, double start_c)
-      : tau_{tau_hours}, latent_k_{latent_k}, t_{start_c} {}
-
-  /// One hour with the air going from a to b; returns the hour's mean.
-  double step(double a, double b) {
-    const LagStep lag = lag_step(t_, a, b, tau_);
-    const double before = t_;
-    t_ = lag.end;
-    // Heat taken below zero makes ice first; heat above zero melts it first.
-    if (t_ < 0.0 && ice_ < 1.0) return change_ice(before);
-    if (t_ > 0.0 && ice_ > 0.0) return change_ice(before);
-    return lag.mean;
-  }
-  [[nodiscard]] double ice() const { return ice_; }
-
- private:
-  double change_ice(double before) {
-    const double wanted = ice_ - t_ / latent_k_;
-    ice_ = std::clamp(wanted, 0.0, 1.0);
-    t_ = (ice_ - wanted) * latent_k_;
-    return (before + t_) / 2;
-  }
-
-  double tau_;
-  double latent_k_;
-  double t_;
-  double ice_ = 0.0;
-};
-
-PotDay summary(std::span<const double> mix, std::span<const double> air) {
-  PotDay day;
-  day.min_c = day.max_c = mix[0];
-  double mean = 0.0, air_mean = 0.0;
-  for (std::size_t i = 0; i < mix.size(); ++i) {
-    mean += mix[i];
-    air_mean += air[i];
-    day.min_c = std::min(day.min_c, mix[i]);
-    day.max_c = std::max(day.max_c, mix[i]);
-    day.cold_hours += cold_response(mix[i]);
-    day.cold_kept *= cold_kept_per_hour(mix[i]);
-  }
-  const auto n = static_cast<double>(mix.size());
-  day.mean_c = mean / n;
-  day.air_mean_c = air_mean / n;
-  return day;
-}
-
-Winter exposed(Winter winter, const ExposureEffect& effect) {
-  for (DayExtremes& day : winter.days) {
-    day.tmin_c += effect.tmin_offset_k;
-    day.tmax_c = std::max(day.tmax_c + effect.tmax_offset_k, day.tmin_c);
-  }
-  return winter;
-}
+constexpr int frost_days = 5;
 
 }  // namespace
 
-double wall_resistance(std::string_view material) {
-  for (const auto& known : resistances) {
-    if (known.material == material) return known.m2k_w;
-  }
-  return terracotta_m2k_w;
+PotThermal pot_thermal(const Pot& pot) {
+  PotThermal thermal;
+  thermal.volume = volume_between(pot, 0_mm, mix_surface(pot));
+  thermal.cooling_area_m2 = exposed_area_mm2(pot) / 1e6;
+  const Material material = find_material(pot.material).value_or(known_materials().front());
+  const Millimetres wall = pot.thickness.value_or(material.usual_wall);
+  thermal.wall_resistance_m2k_w = wall.value() / 1000.0 / material.conductivity_w_per_mk;
+  return thermal;
+}
+
+Pot example_pot() {
+  PotRequest request;
+  request.top = LengthPair{380_mm, 380_mm, false};
+  request.base = LengthPair{290_mm, 290_mm, false};
+  request.height = 360_mm;
+  request.material = "terracotta";
+  return make_pot(request);
 }
 
 PotThermal example_pot_thermal() {
-  const double height = 0.335, base = 0.145, top = 0.145 + (0.190 - 0.145) * 335.0 / 360.0;
-  const double volume = std::numbers::pi * height / 3 * (base * base + base * top + top * top);
-  const double side = std::numbers::pi * (base + top) * std::hypot(height, top - base);
-  PotThermal pot;
-  pot.volume = Litres{volume * 1000.0};
-  pot.cooling_area_m2 = side + std::numbers::pi * top * top;
-  pot.wall_resistance_m2k_w = wall_resistance("terracotta");
-  return pot;
+  return pot_thermal(example_pot());
 }
 
 double time_constant_hours(const PotThermal& pot) {
@@ -171,26 +102,75 @@ const PotDay& PotWinter::at(Day day) const {
   return days[static_cast<std::size_t>(i)];
 }
 
+DayHours exposed(const DayHours& air_c, const ExposureEffect& effect) {
+  const auto [low, high] = std::minmax_element(air_c.begin(), air_c.end());
+  const double swing = *high - *low;
+  const double stretch = effect.tmax_offset_k - effect.tmin_offset_k;
+  DayHours hours = air_c;
+  for (double& t : hours) {
+    const double share = swing > 0.0 ? (t - *low) / swing : 0.5;
+    t += effect.tmin_offset_k + stretch * share;
+  }
+  return hours;
+}
+
+PotTemperature::PotTemperature(const PotThermal& pot, Exposure exposure)
+    : effect_{effect_of(exposure)},
+      tau_hours_{std::max(time_constant_hours(pot), effect_.least_tau_hours)},
+      decay_{std::exp(-1.0 / tau_hours_)},
+      latent_k_{latent_mj_m3 * mix_water_share / pot.heat_capacity_mj_m3k} {}
+
+/// One hour with the air going straight from one value to the next; returns the hour's mean.
+double PotTemperature::step(double air_before, double air) {
+  const double r = air - air_before;
+  const double before = t_c_;
+  t_c_ = air - r * tau_hours_ + (before - air_before + r * tau_hours_) * decay_;
+  const bool freezes = t_c_ < 0.0 && ice_ < 1.0;
+  const bool thaws = t_c_ > 0.0 && ice_ > 0.0;
+  if (!freezes && !thaws) return (air_before + air) / 2 - tau_hours_ * (t_c_ - before);
+  const double wanted = ice_ - t_c_ / latent_k_;
+  ice_ = std::clamp(wanted, 0.0, 1.0);
+  t_c_ = (ice_ - wanted) * latent_k_;
+  return (before + t_c_) / 2;
+}
+
+PotDay PotTemperature::run(const DayHours& air) {
+  PotDay day;
+  day.cold_kept = 1.0;
+  for (std::size_t h = 0; h < air.size(); ++h) {
+    const double mean = step(air_c_, air[h]);
+    air_c_ = air[h];
+    day.min_c = h == 0 ? mean : std::min(day.min_c, mean);
+    day.max_c = h == 0 ? mean : std::max(day.max_c, mean);
+    day.mean_c += mean / 24.0;
+    day.air_mean_c += air[h] / 24.0;
+    day.cold_hours += cold_response(mean);
+    day.cold_kept *= cold_kept_per_hour(mean);
+  }
+  day.frozen_share = ice_;
+  return day;
+}
+
+PotDay PotTemperature::add(const DayHours& air_c) {
+  const DayHours air = exposed(air_c, effect_);
+  if (!started_) {
+    started_ = true;
+    air_c_ = t_c_ = air.back();
+    run(air);
+  }
+  return run(air);
+}
+
 PotWinter pot_winter(const Winter& winter, const PotThermal& pot, Exposure exposure) {
-  const ExposureEffect effect = effect_of(exposure);
-  PotWinter result{winter.name, winter.latitude, winter.first, {}, 0.0};
-  result.tau_hours = std::max(time_constant_hours(pot), effect.least_tau_hours);
-  if (winter.days.empty()) return result;
-  const std::vector<double> air = hourly_temperatures(exposed(winter, effect));
-  const double latent_k = latent_mj_m3 * mix_water_share / pot.heat_capacity_mj_m3k;
-  Mix mix{result.tau_hours, latent_k, air[0]};
-  for (std::size_t h = 0; h < 24; ++h) mix.step(air[h], air[(h + 1) % 24]);  // fall in step
+  PotTemperature mix{pot, exposure};
+  PotWinter result{winter.name, winter.latitude, winter.first, {}, mix.tau_hours()};
+  const std::vector<double> air = hourly_temperatures(winter);
   result.days.reserve(winter.days.size());
-  std::array<double, 24> means{};
   for (std::size_t d = 0; d < winter.days.size(); ++d) {
-    for (std::size_t h = 0; h < 24; ++h) {
-      const std::size_t i = 24 * d + h;
-      means[h] = mix.step(air[i], air[std::min(i + 1, air.size() - 1)]);
-    }
-    PotDay day = summary(means, std::span{air}.subspan(24 * d, 24));
-    day.frozen_share = mix.ice();
-    day.measured = winter.days[d].measured;
-    result.days.push_back(day);
+    DayHours hours{};
+    std::copy_n(air.begin() + static_cast<std::ptrdiff_t>(24 * d), 24, hours.begin());
+    result.days.push_back(mix.add(hours));
+    result.days.back().measured = winter.days[d].measured;
   }
   return result;
 }
@@ -199,6 +179,27 @@ Celsius lowest(const PotWinter& winter, Day first, Day last) {
   double low = winter.at(first).min_c;
   for (Day day = first; day <= last; ++day) low = std::min(low, winter.at(day).min_c);
   return Celsius{low};
+}
+
+Celsius lowest_in_frost(const Place& place, const PotThermal& pot, Exposure exposure) {
+  const auto means = monthly_means(place.normals);
+  const auto coldest =
+      static_cast<std::size_t>(std::min_element(means.begin(), means.end()) - means.begin());
+  const double range = place.normals.tmax_c[coldest] - place.normals.tmin_c[coldest];
+  const double low = std::min(annual_low(place).value(), place.normals.tmin_c[coldest]);
+  const int middle_of_month = static_cast<int>(coldest) * 30 + 15;
+  const DayExtremes before{place.normals.tmin_c[coldest], place.normals.tmax_c[coldest], false};
+  const DayExtremes frost{low, low + range, false};
+  const auto hours = [&](const DayExtremes& yesterday, const DayExtremes& today) {
+    return hourly_temperatures(place.latitude, middle_of_month, yesterday, today, today);
+  };
+  PotTemperature mix{pot, exposure};
+  mix.add(hours(before, before));
+  double lowest = mix.add(hours(before, frost)).min_c;
+  for (int day = 1; day < frost_days; ++day) {
+    lowest = std::min(lowest, mix.add(hours(frost, frost)).min_c);
+  }
+  return Celsius{lowest};
 }
 
 }  // namespace bulbwright

@@ -7,7 +7,7 @@ using namespace bulbwright;
 namespace {
 
 Winter constant_winter(double t_c, int days) {
-  Winter winter{"constant", 40.0, Day{2026, 9, 1}, {}};
+  Winter winter{"constant", 40.0, Day{2026, 9, 1}, {}, {}};
   winter.days.assign(static_cast<std::size_t>(days), DayExtremes{t_c, t_c, false});
   return winter;
 }

@@ -24,6 +24,7 @@ struct Winter {
   double latitude = 0.0;  ///< degrees, south negative
   Day first;
   std::vector<DayExtremes> days;  ///< one a day, no hole
+  std::vector<double> hours;      ///< 24 a day where recorded by the hour, else empty
 
   [[nodiscard]] Day last() const { return first + (static_cast<int>(days.size()) - 1); }
 };

@@ -26,7 +26,8 @@ std::array<double, 24> hourly_temperatures(double latitude, int day_of_year,
                                            const DayExtremes& yesterday, const DayExtremes& today,
                                            const DayExtremes& tomorrow);
 
-/// A whole winter, 24 values a day. The first morning and the last evening continue their own day.
+/// A whole winter, 24 values a day: the recorded hours where it has them; else from its days. The
+/// first morning and the last evening continue their own day.
 std::vector<double> hourly_temperatures(const Winter& winter);
 
 }  // namespace bulbwright

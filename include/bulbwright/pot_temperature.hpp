@@ -1,11 +1,12 @@
 #pragma once
 
+#include <array>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "bulbwright/calendar_day.hpp"
 #include "bulbwright/climate.hpp"
+#include "bulbwright/pot.hpp"
 #include "bulbwright/quantity.hpp"
 
 namespace bulbwright {
@@ -14,19 +15,18 @@ namespace bulbwright {
 struct PotThermal {
   Litres volume;                      ///< of the mix
   double cooling_area_m2 = 0.0;       ///< side and top, without the floor
-  double wall_resistance_m2k_w = 0;   ///< see wall_resistance()
+  double wall_resistance_m2k_w = 0;   ///< thickness / conductivity of the wall
   double heat_capacity_mj_m3k = 2.2;  ///< moist mix: 4.18 x water share + 0.15. 1.5 to 3
   double conductivity_w_mk = 0.5;     ///< moist mix. 0.05 dry to 0.5 wet
   double surface_w_m2k = 11.0;        ///< still air 8, wind 25. from memory
 };
 
-/// Thermal resistance of a pot's wall in m2 K/W by material ("terracotta", "plastic", "glazed",
-/// "wood", "metal", "stone", "concrete", "fibreglass", "fabric", "foam"; anything else as
-/// terracotta): usual thickness / conductivity. from memory
-double wall_resistance(std::string_view material);
+/// Of a resolved pot filled to its mix surface; a pot without a material counts as terracotta.
+PotThermal pot_thermal(const Pot& pot);
 
-/// The mix and the surfaces of the pot used where none is given: a round terracotta pot, inner
-/// diameter 380 mm at the rim, 290 mm at the base, 360 mm high, filled to 25 mm under the rim.
+/// The pot used where none is given: round, terracotta, inner diameter 380 mm at the rim and 290 mm
+/// at the base, 360 mm high.
+Pot example_pot();
 PotThermal example_pot_thermal();
 
 /// Time constant of the mix in hours: rho c (V/A) (1/h + R_wall + (V/A)/k).
@@ -86,12 +86,52 @@ struct PotWinter {
   [[nodiscard]] const PotDay& at(Day day) const;
 };
 
-/// Runs the pot through a winter hour by hour, starting in step with the air of the first day.
+/// Air at solar hours 0 to 23 of a day.
+using DayHours = std::array<double, 24>;
+
+/// The air at the pot: each hour moves with the day's minimum and maximum.
+DayHours exposed(const DayHours& air_c, const ExposureEffect& effect);
+
+/// A pot that follows the air hour by hour, day after day, in constant memory. The first day is run
+/// twice, so that the mix starts in step with it.
 /// Water in the mix freezes at 0 degC: the mix stays there until the air has taken away 334 MJ/m3
-/// x half its volume (latent heat of water), as much as 76 K of cooling.
+/// (latent heat of water) x half its volume, as much as 76 K of cooling, and thaws alike.
+class PotTemperature {
+ public:
+  PotTemperature(const PotThermal& pot, Exposure exposure);
+
+  [[nodiscard]] double tau_hours() const { return tau_hours_; }
+  /// The next day from its air, the exposure's offsets not yet in it.
+  PotDay add(const DayHours& air_c);
+
+ private:
+  double step(double air_before, double air);
+  PotDay run(const DayHours& air);
+
+  ExposureEffect effect_;
+  double tau_hours_;
+  double decay_;     // exp(-1 h / tau)
+  double latent_k_;  // latent heat as kelvin of cooling
+  bool started_ = false;
+  double t_c_ = 0.0;
+  double air_c_ = 0.0;
+  double ice_ = 0.0;
+};
+
+/// Runs the pot through a winter.
 PotWinter pot_winter(const Winter& winter, const PotThermal& pot, Exposure exposure);
 
 /// Lowest temperature of the mix from `first` to `last`, both included.
 Celsius lowest(const PotWinter& winter, Day first, Day last);
+
+/// Lowest temperature that the mix reaches in an average year's hardest frost: five days with the
+/// place's annual_low() at night and the coldest month's daily range above it, after that month's
+/// mean. Normals hold no spells, so their own lowest says nothing about frost.
+Celsius lowest_in_frost(const Place& place, const PotThermal& pot, Exposure exposure);
+
+/// Roots of potted bulbs are hurt from about -4 degC. from memory; roots of most nursery crops are
+/// hurt near -4 degC and killed by sustained -12 degC (Nursery Management, 2011).
+inline constexpr double roots_hurt_below_c = -4.0;
+inline constexpr double roots_killed_below_c = -12.0;
 
 }  // namespace bulbwright
