@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
-#include <cmath>
+#include <limits>
 #include <numeric>
 
 namespace bulbwright {
@@ -21,30 +21,33 @@ double least_depth_mm(const StackLayer& layer) {
   return std::max(layer.least_depth.value(), height + std::min(height, usual_cover.value()));
 }
 
-/// Depth that layer i needs because of layer k above it: the least depth of k, the bulbs between,
-/// and `over_nose` over each of them. Least depth of i for i = k.
-double needed_depth_mm(std::span<const StackLayer> layers, std::size_t i, std::size_t k,
-                       double over_nose) {
-  double depth = least_depth_mm(layers[k]);
-  for (std::size_t j = i; j < k; ++j) depth += layers[j].bulb_height.value() + over_nose;
-  return depth;
-}
-
 /// Greatest depth of layer i: its own limit, and for the lowest the floor margin.
 double greatest_depth_mm(const StackRequest& request, std::size_t i) {
   const double own = request.layers[i].most_depth.value();
   return i > 0 ? own : std::min(own, (request.mix_surface - request.floor_margin).value());
 }
 
-/// By how much the layers fail to fit with the least mix over noses; 0 or less: they fit.
-double shortfall_mm(const StackRequest& request) {
-  double worst = -1e9;
-  for (std::size_t i = 0; i < request.layers.size(); ++i) {
-    for (std::size_t k = i; k < request.layers.size(); ++k) {
-      worst = std::max(worst, needed_depth_mm(request.layers, i, k, least_over_nose.value()) -
-                                  greatest_depth_mm(request, i));
+/// Calls visit(i, k, depth) for every layer i and every layer k at or above it: the depth that
+/// layer i needs because of k, that is the least depth of k and the bulbs from i up to k, with no
+/// mix over their k - i noses yet.
+template <class Visit>
+void for_each_need(std::span<const StackLayer> layers, Visit visit) {
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    double bulbs = 0.0;
+    for (std::size_t k = i; k < layers.size(); ++k) {
+      visit(i, k, least_depth_mm(layers[k]) + bulbs);
+      bulbs += layers[k].bulb_height.value();
     }
   }
+}
+
+/// By how much the layers fail to fit with the least mix over noses; 0 or less: they fit.
+double shortfall_mm(const StackRequest& request) {
+  double worst = -std::numeric_limits<double>::infinity();
+  for_each_need(request.layers, [&](std::size_t i, std::size_t k, double depth) {
+    const double needed = depth + static_cast<double>(k - i) * least_over_nose.value();
+    worst = std::max(worst, needed - greatest_depth_mm(request, i));
+  });
   return worst;
 }
 
@@ -52,31 +55,27 @@ double shortfall_mm(const StackRequest& request) {
 /// Every pair of layers i below k allows (greatest depth of i - what lies between) / (k - i).
 std::optional<double> largest_over_nose(const StackRequest& request) {
   double over_nose = wanted_over_nose.value();
-  for (std::size_t i = 0; i < request.layers.size(); ++i) {
-    const double most = greatest_depth_mm(request, i);
-    for (std::size_t k = i; k < request.layers.size(); ++k) {
-      const double room = most - needed_depth_mm(request.layers, i, k, 0.0);
-      if (k == i && room < -same_mm) return std::nullopt;
-      if (k > i) over_nose = std::min(over_nose, room / static_cast<double>(k - i));
-    }
-  }
-  if (over_nose < least_over_nose.value() - same_mm) return std::nullopt;
+  bool fits = true;
+  for_each_need(request.layers, [&](std::size_t i, std::size_t k, double depth) {
+    const double room = greatest_depth_mm(request, i) - depth;
+    if (k == i) fits = fits && room >= -same_mm;
+    if (k > i) over_nose = std::min(over_nose, room / static_cast<double>(k - i));
+  });
+  if (!fits || over_nose < least_over_nose.value() - same_mm) return std::nullopt;
   if (over_nose > wanted_over_nose.value() - same_mm) return wanted_over_nose.value();
   return std::max(over_nose, least_over_nose.value());
 }
 
 /// Lowest surface at which the layers fit: what the lowest layer needs, and the floor margin.
 std::optional<Millimetres> lowest_surface(const StackRequest& request, double over_nose) {
-  const auto& layers = request.layers;
-  if (layers.empty()) return request.floor_margin;
   double lowest = 0.0;
-  for (std::size_t i = 0; i < layers.size(); ++i) {
-    for (std::size_t k = i; k < layers.size(); ++k) {
-      const double needed = needed_depth_mm(layers, i, k, over_nose);
-      if (needed > layers[i].most_depth.value() + same_mm) return std::nullopt;
-      if (i == 0) lowest = std::max(lowest, needed);
-    }
-  }
+  bool fits = true;
+  for_each_need(request.layers, [&](std::size_t i, std::size_t k, double depth) {
+    const double needed = depth + static_cast<double>(k - i) * over_nose;
+    fits = fits && needed <= request.layers[i].most_depth.value() + same_mm;
+    if (i == 0) lowest = std::max(lowest, needed);
+  });
+  if (!fits) return std::nullopt;
   return Millimetres{lowest} + request.floor_margin;
 }
 

@@ -333,3 +333,110 @@ TEST_CASE("the wall of a round pot has the area of a cone frustum", "[pot][publi
   CHECK(side_area_mm2(pot, 0_mm, 360_mm) == Approx(pi * (190 + 145) * slant).epsilon(1e-12));
   CHECK(exposed_area_mm2(pot) == Approx(pi * (190 + 145) * slant + pi * 190 * 190).epsilon(1e-12));
 }
+
+// The area of a surface by its parameters: small flat pieces between many levels and directions.
+TEST_CASE("walls of other shapes are within 2 % of their area by small pieces", "[pot][oracle]") {
+  const auto outline = [](const Section& s, double turn) -> std::pair<double, double> {
+    const double a = s.length.value() / 2.0;
+    const double b = s.shape == Shape::half_round ? s.width.value() : s.width.value() / 2.0;
+    if (s.shape != Shape::rectangle) {
+      if (s.shape == Shape::half_round && turn > 0.5) return {(turn - 0.75) * 4.0 * a, 0.0};
+      return {a * std::cos(2.0 * pi * turn), b * std::sin(2.0 * pi * turn)};
+    }
+    const double side = turn * 4.0, along = 2.0 * (side - std::floor(side)) - 1.0;
+    if (side < 1.0) return {a * along, -b};
+    if (side < 2.0) return {a, b * along};
+    return side < 3.0 ? std::pair{-a * along, b} : std::pair{-a, -b * along};
+  };
+  for (const auto& [shape, top, base] :
+       {std::tuple{Shape::oval, two(600, 300), two(500, 200)},
+        std::tuple{Shape::rectangle, two(600, 200), two(560, 160)},
+        std::tuple{Shape::half_round, two(400, 200), two(300, 150)}}) {
+    const Pot pot = make_pot(taper(shape, top, base, 250));
+    constexpr int levels = 40, turns = 720;
+    double area = 0.0;
+    for (int i = 0; i < levels; ++i) {
+      const double z0 = 250.0 * i / levels, z1 = 250.0 * (i + 1) / levels;
+      const Section low = section_at(pot, Millimetres{z0}), high = section_at(pot, Millimetres{z1});
+      for (int j = 0; j < turns; ++j) {
+        const double t0 = (j + 1e-9) / turns, t1 = (j + 1 - 1e-9) / turns;
+        const auto [ax, ay] = outline(low, t0);
+        const auto [bx, by] = outline(low, t1);
+        const auto [cx, cy] = outline(high, t0);
+        const double ux = bx - ax, uy = by - ay, vx = cx - ax, vy = cy - ay, vz = z1 - z0;
+        area += std::sqrt(uy * vz * uy * vz + ux * vz * ux * vz +
+                          (ux * vy - uy * vx) * (ux * vy - uy * vx));
+      }
+    }
+    CAPTURE(to_string(shape));
+    CHECK(side_area_mm2(pot, 0_mm, 250_mm) == Approx(area).epsilon(0.02));
+  }
+}
+
+TEST_CASE("whatever sizes are asked for, a pot is sound or refused by a field", "[pot][law]") {
+  std::mt19937_64 engine{11};
+  const double odd[] = {0.0,   -1.0,   1e-9,   1.0,    15.0,  25.0, 100.0,    300.0,
+                        380.0, 4999.0, 5000.0, 5001.0, 1e308, NAN,  INFINITY, -INFINITY};
+  const auto draw = [&] { return odd[engine() % std::size(odd)]; };
+  // Mostly plausible sizes, so that many pots pass.
+  const auto size = [&] {
+    return Millimetres{engine() % 8 == 0 ? draw() : 100.0 + static_cast<double>(engine() % 400)};
+  };
+  const auto maybe = [&](auto make, unsigned of) {
+    using Value = decltype(make());
+    return engine() % of == 0 ? std::optional<Value>{} : std::optional<Value>{make()};
+  };
+  int sound = 0, refused = 0;
+  for (int round = 0; round < 20000; ++round) {
+    PotRequest request;
+    request.shape = static_cast<Shape>(engine() % 4);
+    const auto pair = [&] { return LengthPair{size(), size(), engine() % 2 == 0}; };
+    if (engine() % 4 != 0) {
+      request.top = maybe(pair, 20);
+      request.base = maybe(pair, 2);
+      request.height = maybe(size, 3);
+    } else {
+      const auto levels = engine() % 5;
+      double height = 0.0;
+      for (std::size_t i = 0; i < levels; ++i) {
+        const Millimetres width = size();
+        request.profile.push_back({Millimetres{engine() % 30 == 0 ? draw() : height}, width,
+                                   engine() % 4 == 0 ? size() : width});
+        height += static_cast<double>(1 + engine() % 150);
+      }
+    }
+    if (engine() % 4 == 0) request.corner = Millimetres{static_cast<double>(engine() % 150)};
+    if (engine() % 20 == 0) request.corner = Millimetres{draw()};
+    if (engine() % 3 == 0) request.thickness = Millimetres{static_cast<double>(engine() % 40)};
+    if (engine() % 20 == 0) request.thickness = Millimetres{draw()};
+    if (engine() % 20 == 0) request.headspace = Millimetres{draw()};
+    Pot pot;
+    try {
+      pot = make_pot(request);
+    } catch (const InvalidValue& fault) {
+      ++refused;
+      CHECK(fault.field().starts_with("pot."));
+      CHECK_FALSE(fault.expectation().empty());
+      continue;
+    }
+    ++sound;
+    REQUIRE(pot.levels.size() >= 2);
+    CHECK(pot.levels.front().height == 0_mm);
+    for (std::size_t i = 0; i < pot.levels.size(); ++i) {
+      const PotLevel& level = pot.levels[i];
+      CHECK(std::isfinite(level.height.value()));
+      CHECK((level.length > 0_mm && level.length <= largest_pot_size));
+      CHECK((level.width > 0_mm && level.width <= largest_pot_size));
+      CHECK(level.corner >= 0_mm);
+      CHECK(level.corner <= std::min(level.length, level.width) / 2.0);
+      if (i > 0) CHECK(level.height > pot.levels[i - 1].height);
+    }
+    CHECK(mix_surface(pot) > 0_mm);
+    CHECK(pot.headspace >= 0_mm);
+    CHECK(pot.thickness);
+    CHECK(full_volume(pot).value() > 0.0);
+    CHECK(shell_volume(pot, *pot.thickness, *pot.thickness).value() >= 0.0);
+  }
+  CHECK(sound > 2000);
+  CHECK(refused > 2000);
+}

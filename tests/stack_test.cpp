@@ -8,6 +8,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "bulbwright/catalogue.hpp"
+
 using namespace bulbwright;
 
 namespace {
@@ -351,4 +353,20 @@ TEST_CASE("an order of the grower's own is judged by flowering alone", "[stack]"
   const std::vector<OrderKey> keys{
       {march, 8, 60_mm}, {april, 1, 20_mm}, {april, 9, 90_mm}, {{}, 9, 90_mm}};
   CHECK(flowering_before_the_layer_above(keys) == std::vector<std::size_t>{0});
+}
+
+// common practice: bulbs are set two to three times their height deep at the least (base of the
+// bulb), and each kind alone in a usual pot gets the depth that its catalogue entry wants.
+TEST_CASE("every kind alone in a usual pot gets its wanted depth", "[stack][catalogue]") {
+  const Catalogue catalogue = builtin_catalogue();
+  REQUIRE(catalogue.taxa().size() >= 50);
+  for (const Taxon& taxon : catalogue.taxa()) {
+    CAPTURE(taxon.id);
+    const StackLayer one = layer(taxon.circumference_cm.value, taxon.height_to_diameter.value,
+                                 taxon.depth_mm.value, taxon.depth_mm.low, taxon.depth_mm.high);
+    const Stack stack = stack_of({one}, 335);
+    REQUIRE(stack.feasible);
+    CHECK(stack.layers[0].depth.value() == Approx(taxon.depth_mm.value));
+    CHECK(stack.layers[0].depth / one.bulb_height >= 2.0);
+  }
 }

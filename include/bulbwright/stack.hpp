@@ -70,8 +70,8 @@ struct Stack {
 
 /// The depths nearest the wanted ones (least sum of weight x squared departure) that keep: every
 /// depth limit, the floor margin, the mix over lower noses, and a cover over every nose of at least
-/// the smaller of its bulb's height and 25 mm. Exact. O(n) for n layers once the mix over noses is
-/// known, O(n^2) to find that.
+/// the smaller of its bulb's height and 25 mm. Exact. O(n^2) for n layers, to find the mix over
+/// noses; O(n) from there.
 ///
 /// With u_i = base_i - sum of (bulb_height_j + over_nose) over the layers j below, this is isotonic
 /// regression with bounds; pooled blocks take their weighted mean clamped to their common bounds.
