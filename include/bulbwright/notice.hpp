@@ -10,7 +10,8 @@ namespace bulbwright {
 enum class Severity { note, warning, refusal };
 const char* to_string(Severity severity);
 
-/// Something the plan has to say about itself, in a gardener's words; `code` is stable, for programs.
+/// Something the plan has to say about itself, in a gardener's words; `code` is stable, for
+/// programs.
 struct Notice {
   std::string code;
   Severity severity = Severity::note;

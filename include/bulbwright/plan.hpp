@@ -14,27 +14,28 @@
 
 namespace bulbwright {
 
-/// A plan is the whole answer for one pot: plain data, everything computed, nothing left to a renderer.
+/// A plan is the whole answer for one pot: plain data, everything computed, nothing left to a
+/// renderer.
 
 /// The pot as planned with: inner sizes.
 struct PlannedPot {
   std::string name;
   Shape shape = Shape::round;
-  Section rim;                 ///< inner outline at the rim
-  Section base;                ///< inner outline at the floor
-  Millimetres height;          ///< inner
-  Millimetres headspace;       ///< rim to mix surface
-  Litres volume;               ///< to the rim
-  std::string material;        ///< resolved, never empty
+  Section rim;                        ///< inner outline at the rim
+  Section base;                       ///< inner outline at the floor
+  Millimetres height;                 ///< inner
+  Millimetres headspace;              ///< rim to mix surface
+  Litres volume;                      ///< to the rim
+  std::string material;               ///< resolved, never empty
   std::vector<ProfileLevel> profile;  ///< inner, floor first; two levels for a plain taper
   Millimetres corner;
 };
 
 struct LayerBulbs {
-  std::string taxon;   ///< id
-  std::string name;    ///< for people
-  std::string label;   ///< the grower's own name for the lot, may be empty
-  std::string grade;   ///< circumference as bought, "12" or "10/14" (cm)
+  std::string taxon;  ///< id
+  std::string name;   ///< for people
+  std::string label;  ///< the grower's own name for the lot, may be empty
+  std::string grade;  ///< circumference as bought, "12" or "10/14" (cm)
   int count = 0;
   Millimetres diameter;
 };
@@ -48,22 +49,22 @@ struct BulbPosition {
 };
 
 struct PlannedLayer {
-  int level = 1;                 ///< from the bottom, 1 first
-  Millimetres depth;             ///< mix surface to bulb base
-  Millimetres below_rim;         ///< rim to bulb base: what a ruler reads
-  Millimetres fill_below_rim;    ///< level on which the bulbs are set, firmed
-  Millimetres above_floor;       ///< inner floor to bulb base
-  Millimetres bulb_height;       ///< tallest bulb of the layer
-  Millimetres cover;             ///< mix above its nose, to the surface
-  Section section;               ///< the smallest cut that the bulbs meet
-  Millimetres gap;               ///< asked for, or reached with own bulbs
-  Millimetres least_gap;         ///< measured in the printed positions
+  int level = 1;               ///< from the bottom, 1 first
+  Millimetres depth;           ///< mix surface to bulb base
+  Millimetres below_rim;       ///< rim to bulb base: what a ruler reads
+  Millimetres fill_below_rim;  ///< level on which the bulbs are set, firmed
+  Millimetres above_floor;     ///< inner floor to bulb base
+  Millimetres bulb_height;     ///< tallest bulb of the layer
+  Millimetres cover;           ///< mix above its nose, to the surface
+  Section section;             ///< the smallest cut that the bulbs meet
+  Millimetres gap;             ///< asked for, or reached with own bulbs
+  Millimetres least_gap;       ///< measured in the printed positions
   Millimetres wall;
   int count = 0;
-  int upper_bound = 0;           ///< proven most at `gap`
+  int upper_bound = 0;  ///< proven most at `gap`
   std::string bound_name;
-  int count_set_close = 0;       ///< how many would fit with 10 mm between; 0 when not computed
-  bool own_count = false;        ///< the grower's own number of bulbs
+  int count_set_close = 0;  ///< how many would fit with 10 mm between; 0 when not computed
+  bool own_count = false;   ///< the grower's own number of bulbs
   std::vector<LayerBulbs> bulbs;
   std::vector<BulbPosition> positions;
 };
@@ -87,33 +88,33 @@ struct TaxonCold {
   Use use = Use::outdoors;
   WeekNeed need;
   NaturalCold natural;
-  double already_weeks = 0.0;       ///< the bulbs came with these
-  double storage_weeks = 0.0;       ///< to give before planting; 0 is an answer
-  bool chilled_in_pot = false;      ///< moist-only kinds: potted at once, the pot is chilled
+  double already_weeks = 0.0;   ///< the bulbs came with these
+  double storage_weeks = 0.0;   ///< to give before planting; 0 is an answer
+  bool chilled_in_pot = false;  ///< moist-only kinds: potted at once, the pot is chilled
   std::optional<Day> storage_start;
-  std::optional<Day> storage_end;   ///< the planting day
-  double missing_weeks = 0.0;       ///< recommended less everything, in the poorest winter; 0 or more
-  double chance_least_met = 1.0;    ///< probability over the winters that the least is reached
+  std::optional<Day> storage_end;  ///< the planting day
+  double missing_weeks = 0.0;     ///< recommended less everything, in the poorest winter; 0 or more
+  double chance_least_met = 1.0;  ///< probability over the winters that the least is reached
   Celsius storage_temperature{5.0};
 };
 
 /// What is to be done or seen on a day. Stable words for JSON are in to_string().
 enum class Task {
-  order_by,          ///< have ordered
-  bulbs_arrive,      ///< earliest day bulbs can be had
-  storage_start,     ///< into the refrigerator
-  storage_check,     ///< look over: firm, shrivelled, mouldy, rotten, sprouted
-  pot_and_chill,     ///< moist-only kinds are potted and the pot chilled
-  soak,              ///< hours before planting
+  order_by,       ///< have ordered
+  bulbs_arrive,   ///< earliest day bulbs can be had
+  storage_start,  ///< into the refrigerator
+  storage_check,  ///< look over: firm, shrivelled, mouldy, rotten, sprouted
+  pot_and_chill,  ///< moist-only kinds are potted and the pot chilled
+  soak,           ///< hours before planting
   plant,
   water_in,
-  top_up,            ///< mix has settled
+  top_up,  ///< mix has settled
   keep_moist,
-  shelter,           ///< from hard frost
-  uncover,           ///< lift mesh or cover at the first noses
-  shoots,            ///< expected
-  flower,            ///< a wave, first to last
-  after_flowering,   ///< discard, keep and feed, or dry off
+  shelter,          ///< from hard frost
+  uncover,          ///< lift mesh or cover at the first noses
+  shoots,           ///< expected
+  flower,           ///< a wave, first to last
+  after_flowering,  ///< discard, keep and feed, or dry off
 };
 const char* to_string(Task task);
 
@@ -147,15 +148,15 @@ struct Display {
 };
 
 struct PlanMaterials {
-  Litres mix_settled;            ///< in the pot, bulbs taken off
-  Litres mix_loose;              ///< to buy, before settling, perlite included
-  Litres perlite;                ///< of mix_loose
+  Litres mix_settled;               ///< in the pot, bulbs taken off
+  Litres mix_loose;                 ///< to buy, before settling, perlite included
+  Litres perlite;                   ///< of mix_loose
   std::vector<Litres> mix_by_step;  ///< settled, under layer 1, between the layers, and on top
-  Millimetres mesh_disc;         ///< 0: none
-  Millimetres mesh_opening;      ///< at most; 0: none
+  Millimetres mesh_disc;            ///< 0: none
+  Millimetres mesh_opening;         ///< at most; 0: none
   int pins = 0;
   int labels = 0;
-  Kilograms filled_weight;       ///< watered and drained
+  Kilograms filled_weight;  ///< watered and drained
   Kilograms shell_weight;
   std::string lifting;           ///< "one person", "two people" or "do not lift", by guideline
   Kilograms lift_one, lift_two;  ///< the guideline used
@@ -168,9 +169,9 @@ struct ShoppingNeed {
   std::string label;
   std::string pot;
   int layer = 1;
-  int need = 0;    ///< bulbs to plant
-  int spares = 0;  ///< for losses before planting
-  int buy = 0;     ///< need and spares; 0 where the grower has them
+  int need = 0;      ///< bulbs to plant
+  int spares = 0;    ///< for losses before planting
+  int buy = 0;       ///< need and spares; 0 where the grower has them
   bool own = false;  ///< the grower has them already
 };
 
@@ -190,10 +191,10 @@ struct PlantingWindow {
 };
 
 struct PlacePicture {
-  std::string label;        ///< "zone 9b", "San Francisco", "your normals"
+  std::string label;  ///< "zone 9b", "San Francisco", "your normals"
   double latitude = 0.0;
   Hemisphere hemisphere = Hemisphere::north;
-  std::string basis;        ///< how the winters were made, in words
+  std::string basis;                    ///< how the winters were made, in words
   std::array<double, 12> mix_mean_c{};  ///< monthly means of the pot's mix in the normal winter
   std::optional<Day> measured_until;    ///< with records of a running winter
 };

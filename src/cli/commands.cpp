@@ -1,7 +1,12 @@
 #include "cli/command.hpp"
+#include "cli/fit_command.hpp"
 
 namespace bulbwright::cli {
 
-std::vector<Command> declare_commands(CLI::App& /*root*/) { return {}; }
+std::vector<Command> declare_commands(CLI::App& root) {
+  return {
+      declare_fit(root),
+  };
+}
 
 }  // namespace bulbwright::cli

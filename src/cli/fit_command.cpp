@@ -50,8 +50,8 @@ Section outline(const FitOptions& options) {
   }
   if (top.first < Millimetres{1.0} || top.second < Millimetres{1.0} || top.first > longest ||
       top.second > longest) {
-    throw InvalidValue{
-        "--top", fmt::format("{} is out of range; expected 1 mm to 5 m", bulbwright::quoted(options.top))};
+    throw InvalidValue{"--top", fmt::format("{} is out of range; expected 1 mm to 5 m",
+                                            bulbwright::quoted(options.top))};
   }
   for (std::size_t i = 0; i < shapes.size(); ++i) {
     if (shapes[i] != options.shape) continue;
@@ -69,9 +69,10 @@ Section outline(const FitOptions& options) {
     }
     return {shape, top.first, top.second, corner};
   }
-  throw InvalidValue{"--shape",
-                     fmt::format("{} is no shape{}; expected round, oval, rectangle or half-round",
-                                 bulbwright::quoted(options.shape), did_you_mean(options.shape, shapes))};
+  throw InvalidValue{
+      "--shape",
+      fmt::format("{} is no shape{}; expected round, oval, rectangle or half-round",
+                  bulbwright::quoted(options.shape), did_you_mean(options.shape, shapes))};
 }
 
 CommandResult run(const FitOptions& options, const Terminal& terminal) {

@@ -54,10 +54,12 @@ std::string unknown_words(const CLI::App& root, const std::vector<std::string>& 
   const std::vector<std::string_view> views{known.begin(), known.end()};
   const std::string_view bare = std::string_view{word}.substr(0, word.find('='));
   if (word.starts_with("-")) {
-    return fmt::format("{}unknown option {}{}", name, bulbwright::quoted(bare), did_you_mean(bare, views));
+    return fmt::format("{}unknown option {}{}", name, bulbwright::quoted(bare),
+                       did_you_mean(bare, views));
   }
   if (views.empty()) return fmt::format("{}unexpected argument {}", name, bulbwright::quoted(word));
-  return fmt::format("{}unknown command {}{}", name, bulbwright::quoted(word), did_you_mean(word, views));
+  return fmt::format("{}unknown command {}{}", name, bulbwright::quoted(word),
+                     did_you_mean(word, views));
 }
 
 std::string cleaned(std::string text) {

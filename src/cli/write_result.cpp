@@ -84,7 +84,8 @@ void write_file(const std::string& path, const std::string& text,
   std::error_code ignored;
   for (const std::string& input : inputs) {
     if (std::filesystem::equivalent(path, input, ignored)) {
-      throw OutputError{fmt::format("--out {} is an input; it is left as it was", bulbwright::quoted(path))};
+      throw OutputError{
+          fmt::format("--out {} is an input; it is left as it was", bulbwright::quoted(path))};
     }
   }
   struct stat info {};

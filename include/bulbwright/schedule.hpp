@@ -1,0 +1,65 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "bulbwright/calendar_day.hpp"
+#include "bulbwright/cold_plan.hpp"
+#include "bulbwright/notice.hpp"
+#include "bulbwright/plan.hpp"
+#include "bulbwright/pot_temperature.hpp"
+
+namespace bulbwright {
+
+/// On which day the pot can be planted, and what each other day would cost.
+
+/// The winters that a schedule looks at.
+struct SeasonView {
+  int season = 0;
+  Hemisphere hemisphere = Hemisphere::north;
+  const PotWinter* normal = nullptr;
+  const PotWinter* mild = nullptr;
+  const PotWinter* cold = nullptr;
+};
+
+/// A kind with what the schedule must know of it.
+struct ScheduledKind {
+  ColdAsk ask;
+  /// First noses of bulbs planted on a day, fully chilled, in the normal winter.
+  std::function<Day(Day planted)> shoots;
+};
+
+/// The days on which planting is thought of: from the first bulbs (15 September, 15 March in the
+/// south) to 24 weeks later.
+DayWindow planting_season(int season, Hemisphere hemisphere);
+
+/// Mean temperature of the mix over the week from `day`.
+Celsius mix_at_planting(const PotWinter& winter, Day day);
+
+/// What planting on a day costs one kind. Points are comparable with weeks of missing cold; a day
+/// under 1 point is a good day.
+struct DayCost {
+  double soil = 0.0;     ///< mix too warm to root
+  double cold = 0.0;     ///< cold that then lacks
+  double rooting = 0.0;  ///< too near hard frost
+  double storing = 0.0;  ///< dry for too long before
+  [[nodiscard]] double total() const { return soil + cold + rooting + storing; }
+};
+
+/// The cost of every day of planting_season() for one kind.
+std::vector<DayCost> planting_costs(const ScheduledKind& kind, const SeasonView& season);
+
+/// The choice: the first day whose cost is within half a point of the least, all kinds together;
+/// the windows of each kind and of the pot, with what bounds them.
+struct PlantingChoice {
+  Day plant;
+  std::vector<PlantingWindow> windows;  ///< one a kind, then the pot's
+  std::vector<Notice> notices;
+};
+PlantingChoice choose_planting(std::span<const ScheduledKind> kinds, const SeasonView& season,
+                               std::optional<Day> given);
+
+}  // namespace bulbwright

@@ -1,0 +1,63 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "bulbwright/cold_plan.hpp"
+#include "bulbwright/plan.hpp"
+#include "bulbwright/pot_temperature.hpp"
+#include "bulbwright/schedule.hpp"
+#include "bulbwright/setting.hpp"
+
+namespace bulbwright {
+
+/// From a planting day to cold and waves: the piece that forward plans, wanted days, staggering and
+/// suggestions all run on.
+
+/// The winters of a setting as felt in one pot.
+struct PotSeason {
+  int season = 0;
+  Hemisphere hemisphere = Hemisphere::north;
+  std::vector<PotWinter> winters;  ///< one for each winter of the setting
+  std::size_t normal = 0, mild = 0, cold = 0;
+
+  [[nodiscard]] SeasonView view() const;
+};
+PotSeason pot_season(const Setting& setting, const PotThermal& pot);
+
+/// One kind in one layer.
+struct TimedKind {
+  ColdAsk ask;
+  int layer = 1;
+};
+
+/// What follows for a kind from the planting day.
+struct KindTiming {
+  ColdPlan cold;
+  PlannedWave wave;
+  Day shoots;  ///< first noses in the normal winter
+};
+
+struct Timing {
+  Day plant;
+  std::vector<KindTiming> kinds;  ///< in the order asked
+  Display display;
+};
+
+/// Noses show so long before the first flower. common practice: four to six weeks in a cool spring
+inline constexpr int shoots_before_flower_days = 35;
+/// and not sooner than this after planting: roots come first. common practice
+inline constexpr int shoots_after_planting_days = 21;
+
+/// First noses of a fully chilled bulb planted on a day, in the normal winter.
+Day shoots_when_chilled(const TimedKind& kind, const PotSeason& season, Day planted);
+
+/// Cold and wave of one kind planted on `planted`; `weeks` fixes its storage weeks.
+KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
+                     std::optional<double> weeks = std::nullopt);
+
+/// All kinds of a pot.
+Timing time_pot(std::span<const TimedKind> kinds, const PotSeason& season, Day planted);
+
+}  // namespace bulbwright

@@ -1,0 +1,190 @@
+#include "bulbwright/cold_plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include <fmt/format.h>
+
+namespace bulbwright {
+namespace {
+
+double poorest(const NaturalCold& natural) {
+  return std::min({natural.normal, natural.mild, natural.cold});
+}
+
+/// Share of winters with at least `wanted` natural cold: a normal distribution around the normal
+/// winter whose standard deviation is the larger distance to the mild or the cold one.
+double chance_of(double wanted, const NaturalCold& natural) {
+  if (wanted <= poorest(natural) && wanted <= 0.0) return 1.0;
+  const double spread =
+      std::max(std::abs(natural.mild - natural.normal), std::abs(natural.cold - natural.normal));
+  if (spread < 1e-6) return natural.normal >= wanted ? 1.0 : 0.0;
+  const double z = (natural.normal - wanted) / spread;
+  return rounded(0.5 * std::erfc(-z / std::sqrt(2.0)), 0.01);
+}
+
+double whole_weeks(double weeks) {
+  return weeks < least_lack_weeks ? 0.0 : std::ceil(rounded(weeks - least_lack_weeks, 0.01));
+}
+
+std::string weeks_text(double weeks) {
+  const double shown = rounded(weeks, 0.5);
+  return fmt::format("{:g} week{}", shown, shown == 1.0 ? "" : "s");
+}
+
+}  // namespace
+
+WeekNeed need_for(const Taxon& taxon, Use use) {
+  const Figure& figure = use == Use::forcing ? taxon.cold_weeks : taxon.outdoor_cold_weeks;
+  return {figure.low, figure.value, figure.high};
+}
+
+Day earliest_bulbs(int season, Hemisphere hemisphere) {
+  return hemisphere == Hemisphere::north ? Day{season, 9, 15} : Day{season, 3, 15};
+}
+
+double storage_limit_weeks(const Taxon& taxon, Use use, double already_weeks) {
+  switch (taxon.cold_form) {
+    case ColdForm::none:
+      return 0.0;
+    case ColdForm::moist_only:
+      return need_for(taxon, use).most;
+    case ColdForm::dry_ok:
+      break;
+  }
+  return std::max(
+      0.0,
+      std::min(taxon.dry_cold_max_weeks.value, taxon.max_refrigerated_weeks.value) - already_weeks);
+}
+
+NaturalCold natural_cold(std::span<const PotWinter* const> normal_mild_cold, Day planted,
+                         Day shoots, const ColdState& start) {
+  std::array<double, 3> weeks{};
+  for (std::size_t i = 0; i < 3; ++i) {
+    weeks[i] = cold_weeks_between(*normal_mild_cold[i], planted, shoots - 1, start).value();
+  }
+  return {weeks[0], weeks[1], weeks[2]};
+}
+
+ColdPlan plan_cold(const ColdAsk& ask, Day planted, Day shoots,
+                   std::span<const PotWinter* const> normal_mild_cold) {
+  const Taxon& taxon = *ask.taxon;
+  ColdPlan plan;
+  TaxonCold& cold = plan.cold;
+  cold.taxon = taxon.id;
+  cold.name = taxon.name;
+  cold.use = ask.use;
+  cold.need = need_for(taxon, ask.use);
+  cold.already_weeks = ask.already_weeks;
+  cold.storage_temperature = ask.storage_temperature;
+  cold.natural =
+      natural_cold(normal_mild_cold, planted, shoots, cold_already(Weeks{ask.already_weeks}));
+
+  const double effect = storage_weeks_per_cold_week(ask.storage_temperature);
+  const double lack = cold.need.recommended - ask.already_weeks - poorest(cold.natural);
+  plan.wanted_weeks = std::isfinite(effect) ? whole_weeks(lack * effect) : 0.0;
+  const double by_kind = storage_limit_weeks(taxon, ask.use, ask.already_weeks);
+  const double by_days = std::max(0.0, std::floor((planted - ask.available) / 7.0));
+  double weeks = ask.fixed_weeks.value_or(plan.wanted_weeks);
+  if (!ask.fixed_weeks) {
+    if (weeks > by_kind) {
+      weeks = std::floor(by_kind);
+      plan.limit = ColdPlan::Limit::kind;
+    }
+    if (weeks > by_days) {
+      weeks = by_days;
+      plan.limit = ColdPlan::Limit::days;
+    }
+  }
+  cold.storage_weeks = weeks;
+  cold.chilled_in_pot = taxon.cold_form == ColdForm::moist_only && weeks > 0.0;
+  if (weeks > 0.0) {
+    cold.storage_end = planted;
+    cold.storage_start = planted - static_cast<int>(std::lround(weeks * 7.0));
+  }
+  const double stored = std::isfinite(effect) ? weeks / effect : 0.0;
+  const double given = ask.already_weeks + stored;
+  // The bulbs go out with their stored cold: warmth after planting may undo some of it.
+  cold.natural = natural_cold(normal_mild_cold, planted, shoots, cold_already(Weeks{given}));
+  cold.missing_weeks = std::max(0.0, cold.need.recommended - given - poorest(cold.natural));
+  cold.chance_least_met = chance_of(cold.need.least - given, cold.natural);
+  return plan;
+}
+
+std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted) {
+  std::vector<Notice> notices;
+  const Taxon& taxon = *ask.taxon;
+  const TaxonCold& cold = plan.cold;
+  const auto say = [&](const char* code, Severity severity, std::string text) {
+    notices.push_back({code, severity, std::move(text)});
+  };
+  const double total = cold.storage_weeks + cold.already_weeks;
+  if (ask.fixed_weeks && *ask.fixed_weeks > 0.0) {
+    if (taxon.cold_form == ColdForm::none) {
+      say("never-refrigerate", Severity::refusal,
+          fmt::format("{}: never put in a refrigerator; ask for 0 weeks of storage", taxon.name));
+    } else if (taxon.cold_form == ColdForm::dry_ok && total > taxon.dry_cold_max_weeks.high) {
+      say("storage-too-long", Severity::refusal,
+          fmt::format(
+              "{}: {} dry in the refrigerator costs flowers; {} is the most it takes, then plant",
+              taxon.name, weeks_text(total), weeks_text(taxon.dry_cold_max_weeks.high)));
+    } else if (taxon.cold_form == ColdForm::dry_ok && total > taxon.dry_cold_max_weeks.value) {
+      say("storage-long", Severity::warning,
+          fmt::format("{}: more than {} dry in the refrigerator begins to cost flowers", taxon.name,
+                      weeks_text(taxon.dry_cold_max_weeks.value)));
+    }
+    const Day start = planted - static_cast<int>(std::lround(*ask.fixed_weeks * 7.0));
+    if (start < ask.available) {
+      const Day nearest = ask.available + static_cast<int>(std::lround(*ask.fixed_weeks * 7.0));
+      say("storage-before-bulbs", Severity::refusal,
+          fmt::format(
+              "{}: {} of refrigeration before {} would start on {}, before bulbs can be had "
+              "({}); plant on {} or later, or refrigerate for {}",
+              taxon.name, weeks_text(*ask.fixed_weeks), to_words(planted), to_words(start),
+              to_words(ask.available), to_words(nearest),
+              weeks_text(std::max(0.0, std::floor((planted - ask.available) / 7.0)))));
+    }
+  }
+  if (plan.limit == ColdPlan::Limit::days) {
+    say("storage-shortened", Severity::warning,
+        fmt::format(
+            "{}: {} of refrigeration would be right, but bulbs come on {}: only {} are left "
+            "before {}; planting on {} gives them all",
+            taxon.name, weeks_text(plan.wanted_weeks), to_words(ask.available),
+            weeks_text(cold.storage_weeks), to_words(planted),
+            to_words(ask.available + static_cast<int>(plan.wanted_weeks * 7.0))));
+  }
+  if (total + poorest(cold.natural) + 0.05 < cold.need.least) {
+    const double have = std::max(0.0, total + poorest(cold.natural));
+    say("under-chilled", Severity::warning,
+        fmt::format(
+            "{}: about {} of cold in a {} winter where {} is the least: expect late flowers on "
+            "short stems, and blind buds; least reached in {:.0f} of 100 winters",
+            taxon.name, weeks_text(have), cold.natural.mild <= cold.natural.cold ? "mild" : "hard",
+            weeks_text(cold.need.least), rounded(cold.chance_least_met * 100.0, 1.0)));
+  } else if (cold.missing_weeks > 1.0) {
+    say("less-than-recommended", Severity::note,
+        fmt::format(
+            "{}: {} less cold than recommended in a poor winter; enough to flower, somewhat late",
+            taxon.name, weeks_text(cold.missing_weeks)));
+  }
+  if (cold.chilled_in_pot) {
+    say("chill-in-pot", Severity::warning,
+        fmt::format(
+            "{}: dries out when stored dry; pot at once and give the potted pot its {} of cold, "
+            "or choose another kind or a pot of its own",
+            taxon.name, weeks_text(cold.storage_weeks)));
+  }
+  if (taxon.refrigerator_temp_c && cold.storage_weeks > 0.0 &&
+      (ask.storage_temperature.value() < taxon.refrigerator_temp_c->low ||
+       ask.storage_temperature.value() > taxon.refrigerator_temp_c->high)) {
+    say("storage-temperature", Severity::warning,
+        fmt::format("{}: keep the refrigerator between {:g} and {:g} degrees C, not {:g}",
+                    taxon.name, taxon.refrigerator_temp_c->low, taxon.refrigerator_temp_c->high,
+                    rounded(ask.storage_temperature.value(), 0.1)));
+  }
+  return notices;
+}
+
+}  // namespace bulbwright

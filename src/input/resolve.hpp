@@ -1,0 +1,24 @@
+#pragma once
+
+#include "bulbwright/catalogue.hpp"
+#include "bulbwright/place.hpp"
+#include "bulbwright/request.hpp"
+#include "bulbwright/setting.hpp"
+
+namespace bulbwright::input {
+
+/// The facts that requests are resolved against: built in, with those of --data laid over them.
+struct Facts {
+  Catalogue catalogue;
+  PlaceCatalogue places;
+};
+
+/// Built-in facts; with a folder, its taxa.csv and places.csv add to them or override them.
+/// @throws InputError for a folder or a file in it that cannot be read.
+Facts load_facts(const std::string& data_folder);
+
+/// The place and season of a request, with its taxa and dates checked against the catalogue.
+/// @throws InputError at the field at fault.
+Setting resolve(const PotFile& request, const Facts& facts);
+
+}  // namespace bulbwright::input

@@ -1,0 +1,157 @@
+#include "bulbwright/planner.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include <fmt/format.h>
+
+#include "bulbwright/display.hpp"
+#include "bulbwright/layering.hpp"
+#include "bulbwright/material.hpp"
+#include "bulbwright/schedule.hpp"
+#include "bulbwright/timing.hpp"
+#include "plan_parts.hpp"
+
+namespace bulbwright {
+namespace {
+
+const char* default_material = "terracotta";  ///< the usual one where none is named
+
+PlannedPot planned_pot(const Pot& pot) {
+  PlannedPot planned;
+  planned.name = pot.name;
+  planned.shape = pot.shape;
+  planned.height = inner_height(pot);
+  planned.rim = section_at(pot, planned.height);
+  planned.base = section_at(pot, Millimetres{0.0});
+  planned.headspace = pot.headspace;
+  planned.volume = full_volume(pot);
+  planned.material = pot.material.empty() ? default_material : pot.material;
+  for (const PotLevel& level : pot.levels)
+    planned.profile.push_back({level.height, level.length, level.width});
+  planned.corner = pot.levels.back().corner;
+  return planned;
+}
+
+std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const ResolvedLayer> layers,
+                                   const Setting& setting) {
+  std::vector<TimedKind> kinds;
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    for (const LayerKind& kind : layers[i].kinds) {
+      TimedKind timed;
+      timed.layer = static_cast<int>(i) + 1;
+      timed.ask.taxon = kind.taxon;
+      timed.ask.use = layers[i].request->use;
+      timed.ask.already_weeks = layers[i].request->cold_already_weeks;
+      timed.ask.fixed_weeks = request.storage.weeks;
+      if (kind.taxon->refrigerator_temp_c) {
+        timed.ask.storage_temperature = Celsius{kind.taxon->refrigerator_temp_c->value};
+      }
+      if (request.storage.temperature) timed.ask.storage_temperature = *request.storage.temperature;
+      timed.ask.available =
+          layers[i].request->received.value_or(earliest_bulbs(setting.season, setting.hemisphere));
+      kinds.push_back(timed);
+    }
+  }
+  return kinds;
+}
+
+std::vector<ScheduledKind> scheduled(std::span<const TimedKind> kinds, const PotSeason& season) {
+  std::vector<ScheduledKind> result;
+  for (const TimedKind& kind : kinds) {
+    result.push_back({kind.ask, [&kind, &season](Day planted) {
+                        return shoots_when_chilled(kind, season, planted);
+                      }});
+  }
+  return result;
+}
+
+void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& plan) {
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    const KindTiming& kind = timing.kinds[i];
+    plan.cold.push_back(kind.cold.cold);
+    PlannedWave wave = kind.wave;
+    const double natural = std::min(
+        {kind.cold.cold.natural.normal, kind.cold.cold.natural.mild, kind.cold.cold.natural.cold});
+    wave.confident = kind.cold.cold.storage_weeks + kind.cold.cold.already_weeks + natural + 0.05 >=
+                     kind.cold.cold.need.least;
+    plan.waves.push_back(std::move(wave));
+    for (Notice& notice : cold_notices(kinds[i].ask, kind.cold, timing.plant))
+      plan.notices.push_back(std::move(notice));
+  }
+  plan.display = display_of(plan.waves);
+}
+
+/// The pot's heat: filled to the mix surface, cooled through wall and surface.
+PotThermal thermal_of(const Pot& pot, const std::string& material_name) {
+  const Material material = material_named(material_name);
+  const Millimetres wall = pot.thickness.value_or(material.usual_wall);
+  PotThermal thermal;
+  thermal.volume = volume_between(pot, Millimetres{0.0}, mix_surface(pot));
+  thermal.cooling_area_m2 = exposed_area_mm2(pot) / 1e6;
+  thermal.wall_resistance_m2k_w = wall.value() / 1000.0 / material.conductivity_w_per_mk;
+  return thermal;
+}
+
+PlacePicture picture_of(const Setting& setting, const PotSeason& season) {
+  PlacePicture picture;
+  picture.label = setting.label;
+  picture.latitude = setting.latitude;
+  picture.hemisphere = setting.hemisphere;
+  picture.basis = setting.basis;
+  picture.measured_until = setting.measured_until;
+  std::array<int, 12> days{};
+  const PotWinter& normal = season.winters[season.normal];
+  const DayWindow year = season_days(setting.season, setting.hemisphere);
+  for (Day day = year.first; day <= year.last; ++day) {
+    picture.mix_mean_c[day.month() - 1] += normal.at(day).mean_c;
+    ++days[day.month() - 1];
+  }
+  for (std::size_t m = 0; m < 12; ++m) picture.mix_mean_c[m] /= days[m];
+  return picture;
+}
+
+void refuse_where_a_notice_does(Plan& plan) {
+  for (const Notice& notice : plan.notices)
+    plan.ok = plan.ok && notice.severity != Severity::refusal;
+  std::stable_sort(plan.notices.begin(), plan.notices.end(),
+                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+}
+
+}  // namespace
+
+Plan make_plan(const PotFile& request, const PlanContext& context) {
+  const Setting& setting = *context.setting;
+  const Pot pot = make_pot(request.pot);
+  const std::vector<ResolvedLayer> layers = resolve_layers(request.layers, *context.catalogue);
+
+  Plan plan;
+  plan.season = setting.season;
+  plan.pot = planned_pot(pot);
+  Layering layering = plan_layers(layers, pot, context.effort, *context.packings);
+  plan.layers = std::move(layering.layers);
+  plan.notices = std::move(layering.notices);
+
+  const PotSeason season = pot_season(setting, thermal_of(pot, plan.pot.material));
+  plan.place = picture_of(setting, season);
+  const std::vector<TimedKind> kinds = timed_kinds(request, layers, setting);
+  PlantingChoice choice = choose_planting(scheduled(kinds, season), season.view(), request.plant);
+  plan.plant = choice.plant;
+  plan.plant_given = request.plant.has_value();
+  plan.windows = std::move(choice.windows);
+  for (Notice& notice : choice.notices) plan.notices.push_back(std::move(notice));
+  const Timing timing = time_pot(kinds, season, plan.plant);
+  add_timing(kinds, timing, plan);
+
+  const PlanFacts facts{request, context, pot, layers, season, kinds, timing};
+  add_materials(facts, plan);
+  add_shopping(facts, plan);
+  add_dates(facts, plan);
+  add_notices(facts, plan);
+
+  refuse_where_a_notice_does(plan);
+  return plan;
+}
+
+}  // namespace bulbwright
