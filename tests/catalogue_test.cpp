@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include <catch2/catch.hpp>
 #include <fmt/format.h>
 
 #include "bulbwright/error.hpp"
