@@ -1,0 +1,256 @@
+#include "report/plan_json.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <nlohmann/json.hpp>
+
+#include "report/section_json.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+/// To 0.1, never -0; null where there is no number.
+Json tenth(double value) {
+  if (!std::isfinite(value)) return nullptr;
+  return rounded(value, 0.1);
+}
+template <class Unit>
+Json tenth(Quantity<Unit> quantity) {
+  return tenth(quantity.value());
+}
+
+/// Adds `key` unless the text is empty.
+void put_text(Json& json, const char* key, const std::string& text) {
+  if (!text.empty()) json[key] = text;
+}
+
+void put_day(Json& json, const char* key, const std::optional<Day>& day) {
+  if (day) json[key] = to_iso(*day);
+}
+
+template <class Items, class Writer>
+Json list_of(const Items& items, Writer write) {
+  Json list = Json::array();
+  for (const auto& item : items) list.push_back(write(item));
+  return list;
+}
+
+Json profile_json(const PlannedPot& pot) {
+  return list_of(pot.profile, [&](const ProfileLevel& level) {
+    const Section section{pot.shape, level.length, level.width,
+                          pot.shape == Shape::rectangle ? pot.corner : Millimetres{}};
+    return Json{{"height_mm", tenth(level.height)}, {"section", section_json(section)}};
+  });
+}
+
+Json pot_json(const PlannedPot& pot) {
+  Json json = Json::object();
+  put_text(json, "name", pot.name);
+  json["shape"] = to_string(pot.shape);
+  json["rim"] = section_json(pot.rim);
+  json["base"] = section_json(pot.base);
+  json["height_mm"] = tenth(pot.height);
+  json["headspace_mm"] = tenth(pot.headspace);
+  json["volume_litres"] = tenth(pot.volume);
+  put_text(json, "material", pot.material);
+  json["profile"] = profile_json(pot);
+  return json;
+}
+
+Json bulbs_json(const LayerBulbs& bulbs) {
+  Json json{{"taxon", bulbs.taxon},
+            {"count", bulbs.count},
+            {"diameter_mm", tenth(bulbs.diameter)},
+            {"name", bulbs.name}};
+  put_text(json, "label", bulbs.label);
+  put_text(json, "grade", bulbs.grade);
+  return json;
+}
+
+Json position_json(const BulbPosition& bulb) {
+  return Json{{"taxon", bulb.taxon},
+              {"x_mm", tenth(bulb.x_mm)},
+              {"y_mm", tenth(bulb.y_mm)},
+              {"diameter_mm", tenth(bulb.diameter)}};
+}
+
+Json layer_json(const PlannedLayer& layer) {
+  Json json{{"level", layer.level},
+            {"depth_mm", tenth(layer.depth)},
+            {"below_rim_mm", tenth(layer.below_rim)},
+            {"fill_below_rim_mm", tenth(layer.fill_below_rim)},
+            {"section", section_json(layer.section)},
+            {"gap_mm", tenth(layer.gap)},
+            {"count", layer.count},
+            {"upper_bound", layer.upper_bound},
+            {"bulbs", list_of(layer.bulbs, bulbs_json)},
+            {"positions", list_of(layer.positions, position_json)},
+            {"above_floor_mm", tenth(layer.above_floor)},
+            {"bulb_height_mm", tenth(layer.bulb_height)},
+            {"cover_mm", tenth(layer.cover)},
+            {"least_gap_mm", tenth(layer.least_gap)},
+            {"wall_mm", tenth(layer.wall)}};
+  put_text(json, "bound", layer.bound_name);
+  if (layer.count_set_close > 0) json["count_set_close"] = layer.count_set_close;
+  json["own_count"] = layer.own_count;
+  return json;
+}
+
+Json taxon_cold_json(const TaxonCold& cold) {
+  Json json{{"taxon", cold.taxon},
+            {"need_weeks",
+             {{"least", tenth(cold.need.least)},
+              {"recommended", tenth(cold.need.recommended)},
+              {"most", tenth(cold.need.most)}}},
+            {"natural_weeks",
+             {{"normal", tenth(cold.natural.normal)},
+              {"mild", tenth(cold.natural.mild)},
+              {"cold", tenth(cold.natural.cold)}}},
+            {"storage_weeks", tenth(cold.storage_weeks)}};
+  put_day(json, "storage_start", cold.storage_start);
+  put_day(json, "storage_end", cold.storage_end);
+  json["storage_temperature_c"] = tenth(cold.storage_temperature);
+  json["chilled_in_pot"] = cold.chilled_in_pot;
+  json["already_weeks"] = tenth(cold.already_weeks);
+  json["missing_weeks"] = tenth(cold.missing_weeks);
+  json["chance_least_met"] = rounded(cold.chance_least_met, 0.001);
+  json["use"] = cold.use == Use::forcing ? "forcing" : "outdoors";
+  json["name"] = cold.name;
+  return json;
+}
+
+/// The refrigerator's temperature: that of the first kind that goes into it, or of the first kind.
+Json cold_json(const Plan& plan) {
+  Json json{{"place", plan.place.label}};
+  const auto stored = std::find_if(plan.cold.begin(), plan.cold.end(),
+                                   [](const TaxonCold& cold) { return cold.storage_weeks > 0.0; });
+  if (!plan.cold.empty()) {
+    const TaxonCold& shown = stored == plan.cold.end() ? plan.cold.front() : *stored;
+    json["storage_temperature_c"] = tenth(shown.storage_temperature);
+  }
+  json["taxa"] = list_of(plan.cold, taxon_cold_json);
+  return json;
+}
+
+Json date_json(const PlannedDate& date) {
+  Json json{{"date", to_iso(date.date)}};
+  put_day(json, "until", date.until);
+  json["what"] = to_string(date.task);
+  put_text(json, "taxon", date.taxon);
+  if (date.layer > 0) json["layer"] = date.layer;
+  put_text(json, "text", date.text);
+  return json;
+}
+
+Json wave_json(const PlannedWave& wave) {
+  return Json{{"taxon", wave.taxon},
+              {"layer", wave.layer},
+              {"first", to_iso(wave.first)},
+              {"peak", to_iso(wave.peak)},
+              {"last", to_iso(wave.last)},
+              {"range",
+               {{"earliest_first", to_iso(wave.earliest_first)},
+                {"latest_last", to_iso(wave.latest_last)}}},
+              {"confidence", wave.confident ? "normal" : "low"},
+              {"name", wave.name}};
+}
+
+Json display_json(const Display& display) {
+  Json json = Json::object();
+  put_day(json, "first", display.first);
+  put_day(json, "last", display.last);
+  json["days_in_flower"] = display.days_in_flower;
+  json["gaps"] = list_of(display.gaps, [](const DayGap& gap) {
+    return Json{{"from", to_iso(gap.from)}, {"to", to_iso(gap.to)}};
+  });
+  return json;
+}
+
+Json materials_json(const PlanMaterials& materials) {
+  Json json{{"mix_litres", tenth(materials.mix_settled)},
+            {"perlite_litres", tenth(materials.perlite)},
+            {"mesh_mm", tenth(materials.mesh_disc)},
+            {"pins", materials.pins},
+            {"filled_weight_kg", tenth(materials.filled_weight)},
+            {"mix_loose_litres", tenth(materials.mix_loose)},
+            {"mix_by_step_litres",
+             list_of(materials.mix_by_step, [](Litres step) { return tenth(step); })},
+            {"mesh_opening_mm", tenth(materials.mesh_opening)},
+            {"labels", materials.labels},
+            {"shell_weight_kg", tenth(materials.shell_weight)}};
+  put_text(json, "lifting", materials.lifting);
+  json["lift_one_kg"] = tenth(materials.lift_one);
+  json["lift_two_kg"] = tenth(materials.lift_two);
+  return json;
+}
+
+Json shopping_json(const ShoppingNeed& need) {
+  Json json{{"item", need.taxon}, {"need", need.need}, {"spares", need.spares}, {"buy", need.buy},
+            {"unit", "bulb"},     {"name", need.name}, {"layer", need.layer},   {"own", need.own}};
+  put_text(json, "grade", need.grade);
+  put_text(json, "label", need.label);
+  put_text(json, "pot", need.pot);
+  return json;
+}
+
+Json notice_json(const Notice& notice) {
+  return Json{
+      {"code", notice.code}, {"severity", to_string(notice.severity)}, {"text", notice.text}};
+}
+
+Json caution_json(const PlanCaution& caution) {
+  Json json{{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
+  put_text(json, "severity", caution.severity);
+  put_text(json, "short_text", caution.short_text);
+  return json;
+}
+
+Json place_json(const PlacePicture& place) {
+  Json json{{"label", place.label},
+            {"latitude", rounded(place.latitude, 0.01)},
+            {"hemisphere", place.hemisphere == Hemisphere::south ? "south" : "north"}};
+  put_text(json, "basis", place.basis);
+  json["mix_mean_c"] = list_of(place.mix_mean_c, [](double mean) { return tenth(mean); });
+  put_day(json, "measured_until", place.measured_until);
+  return json;
+}
+
+Json window_json(const PlantingWindow& window) {
+  Json json = Json::object();
+  put_text(json, "taxon", window.taxon);
+  if (window.days) {
+    json["from"] = to_iso(window.days->first);
+    json["to"] = to_iso(window.days->last);
+  }
+  put_text(json, "reason", window.reason);
+  return json;
+}
+
+}  // namespace
+
+Json plan_object(const Plan& plan) {
+  return Json{{"schema", "bulbwright.plan/1"},
+              {"pot", pot_json(plan.pot)},
+              {"layers", list_of(plan.layers, layer_json)},
+              {"cold", cold_json(plan)},
+              {"dates", list_of(plan.dates, date_json)},
+              {"waves", list_of(plan.waves, wave_json)},
+              {"display", display_json(plan.display)},
+              {"materials", materials_json(plan.materials)},
+              {"shopping", list_of(plan.shopping, shopping_json)},
+              {"notices", list_of(plan.notices, notice_json)},
+              {"cautions", list_of(plan.cautions, caution_json)},
+              {"ok", plan.ok},
+              {"season", plan.season},
+              {"plant", to_iso(plan.plant)},
+              {"plant_given", plan.plant_given},
+              {"place", place_json(plan.place)},
+              {"windows", list_of(plan.windows, window_json)}};
+}
+
+std::string plan_json(const Plan& plan) {
+  return plan_object(plan).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace bulbwright::report

@@ -1,0 +1,117 @@
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "report/plan_text_parts.hpp"
+#include "report/plan_text_words.hpp"
+#include "report/text_units.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+/// The texts one to a line beside `label`, or as one flowing text when set close.
+Lines labelled(const char* label, const std::vector<std::string>& texts, bool flowing, int width) {
+  Lines lines;
+  if (texts.empty()) return lines;
+  if (flowing) {
+    std::string all;
+    for (const std::string& text : texts) all += (all.empty() ? "" : " ") + text;
+    return hanging(label, all, label_indent, width);
+  }
+  for (const std::string& text : texts) {
+    append(lines, hanging(lines.empty() ? label : "", text, label_indent, width));
+  }
+  return lines;
+}
+
+std::string lifting_text(const PlanMaterials& materials, const TextStyle& style) {
+  if (materials.filled_weight <= Kilograms{0.0}) return "";
+  std::string text =
+      fmt::format("Weighs {} filled and watered", weight_text(materials.filled_weight, style));
+  if (materials.lifting == "one person") {
+    text += fmt::format(": one person may lift {}", weight_text(materials.lift_one, style));
+  } else if (materials.lifting == "two people") {
+    text += fmt::format(": two people may lift {}", weight_text(materials.lift_two, style));
+  } else if (!materials.lifting.empty()) {
+    text += ": do not lift it";
+  }
+  return text + ".";
+}
+
+int weight_of(const std::string& severity) {
+  return severity == "high" ? 0 : severity == "medium" ? 1 : 2;
+}
+
+}  // namespace
+
+Lines material_lines(const Plan& plan, const Setting& setting) {
+  const TextStyle& style = setting.style;
+  const PlanMaterials& materials = plan.materials;
+  std::string text;
+  const auto say = [&](const std::string& part) { text += (text.empty() ? "" : " ") + part; };
+  if (materials.mix_loose > Litres{0.0}) {
+    std::string mix = volume_text(materials.mix_loose, style) + ", loose";
+    if (materials.perlite > Litres{0.0}) {
+      mix += fmt::format(", {} of it perlite", volume_text(materials.perlite, style));
+    }
+    say(mix + ".");
+  }
+  if (materials.mesh_disc > Millimetres{0.0}) {
+    std::string mesh = fmt::format("Wire mesh {} across", length_text(materials.mesh_disc, style));
+    if (materials.mesh_opening > Millimetres{0.0}) {
+      mesh += fmt::format(", holes {} at most", length_text(materials.mesh_opening, style));
+    }
+    if (materials.pins > 0) mesh += "; " + counted(materials.pins, "pin", "pins");
+    say(mesh + ".");
+  }
+  if (materials.labels > 0) say(counted(materials.labels, "label", "labels") + ".");
+  if (const std::string lifting = lifting_text(materials, style); !lifting.empty()) say(lifting);
+  return hanging(text.empty() ? "" : "Mix", text, label_indent, setting.width);
+}
+
+Lines notice_lines(const Plan& plan, const Setting& setting) {
+  std::vector<std::string> warnings, notes;
+  for (const Notice& notice : plan.notices) {
+    const std::string text = sentence(in_style(notice.text, setting.style));
+    if (notice.severity == Severity::refusal && !plan.ok) continue;
+    (notice.severity == Severity::note ? notes : warnings).push_back(text);
+  }
+  const bool flowing = setting.closeness >= 1;
+  Lines lines = labelled("Mind", warnings, flowing, setting.width);
+  append(lines, labelled("Note", notes, flowing, setting.width));
+  return lines;
+}
+
+Lines caution_lines(const Plan& plan, const Setting& setting) {
+  std::vector<std::pair<int, std::string>> sorted;
+  for (const PlanCaution& caution : plan.cautions) {
+    if (caution.short_text.empty())
+      continue;  // another caution says it, or it is for the full list
+    const std::string text = sentence(in_style(caution.short_text, setting.style));
+    const bool said = std::any_of(sorted.begin(), sorted.end(),
+                                  [&](const auto& other) { return other.second == text; });
+    if (!said) sorted.emplace_back(weight_of(caution.severity), text);
+  }
+  std::stable_sort(sorted.begin(), sorted.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<std::string> texts;
+  int left_out = 0;
+  for (const auto& [weight, text] : sorted) {
+    if (weight == 2 && setting.closeness >= closest_setting) {
+      ++left_out;
+    } else {
+      texts.push_back(text);
+    }
+  }
+  if (left_out > 0) texts.push_back(fmt::format("And {} of less weight: see the JSON.", left_out));
+  if (setting.closeness < 2) {
+    return labelled("Take care", texts, setting.closeness >= 1, setting.width);
+  }
+  const char* bullet = setting.style.utf8 ? " •\u00A0" : " *\u00A0";
+  std::string all = texts.empty() ? "" : "Take care:";
+  for (const std::string& text : texts) all += bullet + text;
+  return wrap(all, setting.width);
+}
+
+}  // namespace bulbwright::report

@@ -1,0 +1,110 @@
+#include "report/plan_text_words.hpp"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "report/text_layout.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+constexpr std::array ordinals{"second", "third",   "fourth", "fifth",
+                              "sixth",  "seventh", "eighth", "ninth"};
+
+std::string lower(std::string_view text) {
+  std::string out{text};
+  for (char& letter : out) {
+    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
+  }
+  return out;
+}
+
+bool is_vowel(char letter) {
+  return std::string_view{"aeiou"}.find(letter) != std::string_view::npos;
+}
+
+}  // namespace
+
+std::string layer_word(int level, std::size_t layers) {
+  if (layers <= 1) return "only";
+  if (level <= 1) return "bottom";
+  const auto index = static_cast<std::size_t>(level);
+  if (index >= layers) return "top";
+  if (layers == 3) return "middle";
+  return index - 2 < ordinals.size() ? ordinals[index - 2] : fmt::format("no. {}", level);
+}
+
+std::string short_name(std::string_view name) {
+  std::string out{name};
+  for (std::size_t open = out.find(" ("); open != std::string::npos; open = out.find(" (")) {
+    const std::size_t close = out.find(')', open);
+    if (close == std::string::npos) {
+      out.erase(open);
+    } else {
+      out.erase(open, close - open + 1);
+    }
+  }
+  if (const std::size_t comma = out.find(','); comma != std::string::npos) out.erase(comma);
+  return out.empty() ? std::string{name} : out;
+}
+
+std::string several(std::string_view name) {
+  const std::string text = short_name(name);
+  const std::string end = lower(text);
+  if (text.empty() || end.find("-of-") != std::string::npos) return text;
+  if (end.ends_with("crocus") || end.ends_with("iris")) return text + "es";
+  if (end.ends_with("s")) return text;
+  if (end.ends_with("y") && end.size() > 1 && !is_vowel(end[end.size() - 2])) {
+    return text.substr(0, text.size() - 1) + "ies";
+  }
+  return text + "s";
+}
+
+std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style) {
+  const std::string name =
+      in_style(bulbs.count == 1 ? short_name(bulbs.name) : several(bulbs.name), style);
+  const std::string counted = fmt::format("{}\u00A0{}", bulbs.count, name);
+  return bulbs.label.empty() ? counted : fmt::format("{} \"{}\"", counted, printable(bulbs.label));
+}
+
+std::string listed(const std::vector<std::string>& items) {
+  std::string out;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0) out += i + 1 == items.size() ? " and " : ", ";
+    out += items[i];
+  }
+  return out;
+}
+
+std::string capitalised(std::string_view text) {
+  std::string out{text};
+  if (!out.empty() && out[0] >= 'a' && out[0] <= 'z') {
+    out[0] = static_cast<char>(out[0] - 'a' + 'A');
+  }
+  return out;
+}
+
+std::string sentence(std::string_view text) {
+  std::string out = capitalised(text);
+  while (out.ends_with(' ')) out.pop_back();
+  if (out.empty()) return out;
+  if (std::string_view{".!?"}.find(out.back()) == std::string_view::npos) out += '.';
+  return out;
+}
+
+const char* shape_word(Shape shape) {
+  switch (shape) {
+    case Shape::round:
+      return "round";
+    case Shape::oval:
+      return "oval";
+    case Shape::rectangle:
+      return "rectangular";
+    case Shape::half_round:
+      return "half-round";
+  }
+  return "";
+}
+
+}  // namespace bulbwright::report

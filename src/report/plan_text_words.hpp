@@ -1,0 +1,39 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "bulbwright/plan.hpp"
+#include "report/text_style.hpp"
+
+namespace bulbwright::report {
+
+/// Words of a plan for people, shared by its parts.
+
+/// "bottom", "middle", "top"; with more layers "second", "third", ... between; "only" for one.
+std::string layer_word(int level, std::size_t layers);
+
+/// "Large Dutch crocus" from "Large Dutch crocus (Crocus vernus)": what a label would say. Cut at a
+/// comma or a bracket; a bracket inside is left out.
+std::string short_name(std::string_view name);
+
+/// "Large Dutch crocuses", "Corn lilies", "Glory-of-the-snow": several bulbs of a kind.
+std::string several(std::string_view name);
+
+/// "14 Triumph tulips", "1 Triumph tulip", with the grower's own label `"TT26"` where there is one.
+std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style);
+
+/// "a", "a and b", "a, b and c".
+std::string listed(const std::vector<std::string>& items);
+
+/// The text with its first letter in upper case (ASCII letters).
+std::string capitalised(std::string_view text);
+
+/// capitalised(), with a full stop at its end.
+std::string sentence(std::string_view text);
+
+/// "round", "oval", "rectangular", "half-round".
+const char* shape_word(Shape shape);
+
+}  // namespace bulbwright::report

@@ -1,0 +1,99 @@
+#include "report/text_units.hpp"
+
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "report/text_layout.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+constexpr std::array month_names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                 "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+
+/// Source: NIST Handbook 44, appendix C: 1 US dry quart (mix is sold by it) =
+/// 1.101220942715 litres, 1 pound =
+/// 0.45359237 kg exactly.
+constexpr double litres_per_quart = 1.101220942715;
+constexpr double kilograms_per_pound = 0.45359237;
+
+std::string inches_text(double inches) {
+  const long eighths = std::lround(rounded(inches, 0.125) * 8.0);
+  const long whole = eighths / 8;
+  long part = eighths % 8;
+  long of = 8;
+  if (part == 0) return fmt::format("{}", whole);
+  for (; part % 2 == 0; part /= 2) of /= 2;
+  return whole == 0 ? fmt::format("{}/{}", part, of)
+                    : fmt::format("{}\u00A0{}/{}", whole, part, of);
+}
+
+}  // namespace
+
+std::string length_number(Millimetres length, const TextStyle& style) {
+  if (style.units == Units::inches) return inches_text(length.value() / millimetres_per_inch);
+  return fmt::format("{:.0f}", rounded(length.value(), 1.0));
+}
+
+std::string length_text(Millimetres length, const TextStyle& style) {
+  const char* unit = style.units == Units::inches ? "in" : "mm";
+  return fmt::format("{}\u00A0{}", length_number(length, style), unit);
+}
+
+std::string temperature_text(Celsius temperature, const TextStyle& style) {
+  const std::string mark = style.utf8 ? "°" : "";
+  const std::string celsius = fmt::format("{}\u00A0{}C", short_number(temperature.value()), mark);
+  const std::string fahrenheit =
+      fmt::format("{:.0f}\u00A0{}F", rounded(temperature.value() * 1.8 + 32.0, 1.0), mark);
+  return style.units == Units::inches ? fmt::format("{} ({})", fahrenheit, celsius)
+                                      : fmt::format("{} ({})", celsius, fahrenheit);
+}
+
+std::string volume_text(Litres volume, const TextStyle& style) {
+  const std::string metric = short_number(volume.value()) + "\u00A0litres";
+  if (style.units == Units::millimetres) return metric;
+  const double quarts = rounded(volume.value() / litres_per_quart, 1.0);
+  return fmt::format("{:.0f}\u00A0qt ({})", quarts, metric);
+}
+
+std::string weight_text(Kilograms weight, const TextStyle& style) {
+  const std::string metric = short_number(weight.value()) + "\u00A0kg";
+  if (style.units == Units::millimetres) return metric;
+  const double pounds = rounded(weight.value() / kilograms_per_pound, 1.0);
+  return fmt::format("{:.0f}\u00A0lb ({})", pounds, metric);
+}
+
+std::string short_number(double value) {
+  const std::string text = fmt::format("{:.1f}", rounded(value, 0.1));
+  return text.ends_with(".0") ? text.substr(0, text.size() - 2) : text;
+}
+
+std::string counted(int count, std::string_view one, std::string_view many) {
+  return fmt::format("{}\u00A0{}", count, count == 1 ? one : many);
+}
+
+std::string month_text(Day day) {
+  return month_names[day.month() - 1];
+}
+
+std::string day_text(Day day, bool with_year) {
+  const std::string plain = fmt::format("{}\u00A0{}", day.day(), month_text(day));
+  return with_year ? fmt::format("{}\u00A0{}", plain, day.year()) : plain;
+}
+
+std::string days_text(Day from, Day to, bool with_year) {
+  if (from == to) return day_text(from, with_year);
+  if (from.year() == to.year() && from.month() == to.month()) {
+    return fmt::format("{} to {}", from.day(), day_text(to, with_year));
+  }
+  return fmt::format("{} to {}", day_text(from, with_year && from.year() != to.year()),
+                     day_text(to, with_year));
+}
+
+std::string season_text(int season, Hemisphere hemisphere) {
+  return fmt::format("spring {}", hemisphere == Hemisphere::north ? season + 1 : season);
+}
+
+}  // namespace bulbwright::report

@@ -1,0 +1,49 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "bulbwright/calendar_day.hpp"
+#include "bulbwright/quantity.hpp"
+#include "report/text_style.hpp"
+
+namespace bulbwright::report {
+
+/// Quantities as a person reads them at the bench. Rounded first, never "-0". Number and unit are
+/// held together by a no-break space, which wrap() prints as a space.
+
+/// "275 mm" to the whole millimetre, or "10 7/8 in" to the nearest eighth of an inch.
+std::string length_text(Millimetres length, const TextStyle& style);
+
+/// The same without the unit, for two lengths in a row: "600", "23 5/8".
+std::string length_number(Millimetres length, const TextStyle& style);
+
+/// "5 °C (41 °F)", Fahrenheit first with inches.
+std::string temperature_text(Celsius temperature, const TextStyle& style);
+
+/// "28.4 litres", or with inches "30 qt (28.4 litres)", US dry quarts, by which mix is sold.
+std::string volume_text(Litres volume, const TextStyle& style);
+
+/// "41.6 kg", or with inches "92 lb (41.6 kg)".
+std::string weight_text(Kilograms weight, const TextStyle& style);
+
+/// A number to 0.1 without an idle ".0": "9.5", "11".
+std::string short_number(double value);
+
+/// "1 bulb", "2 bulbs".
+std::string counted(int count, std::string_view one, std::string_view many);
+
+/// "Jan".
+std::string month_text(Day day);
+
+/// "8 Jan", or "8 Jan 2027" with the year.
+std::string day_text(Day day, bool with_year);
+
+/// "9 to 25 Mar", "18 Feb to 3 Mar", "28 Dec 2026 to 3 Jan 2027"; one day alone as a day; `with_year` adds the
+/// year where both lie in one.
+std::string days_text(Day from, Day to, bool with_year);
+
+/// "spring 2027": the spring in which the season's bulbs flower.
+std::string season_text(int season, Hemisphere hemisphere);
+
+}  // namespace bulbwright::report
