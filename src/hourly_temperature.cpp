@@ -32,8 +32,8 @@ struct SunnyDay {
   const DayExtremes& air;
 };
 
-std::array<double, 24> day_curve(SunnyDay yesterday, SunnyDay today, SunnyDay tomorrow) {
-  std::array<double, 24> hours{};
+DayHours day_curve(SunnyDay yesterday, SunnyDay today, SunnyDay tomorrow) {
+  DayHours hours{};
   const auto& [sun, air] = today;
   if (!sun.rises_and_sets()) {
     hours.fill(air.mean_c());
@@ -67,9 +67,8 @@ double linvill_night(double sunset_c, double next_tmin_c, double night, double t
   return sunset_c - (sunset_c - next_tmin_c) * std::log(t + 1.0) / std::log(night + 1.0);
 }
 
-std::array<double, 24> hourly_temperatures(double latitude, int day_of_year,
-                                           const DayExtremes& yesterday, const DayExtremes& today,
-                                           const DayExtremes& tomorrow) {
+DayHours hourly_temperatures(double latitude, int day_of_year, const DayExtremes& yesterday,
+                             const DayExtremes& today, const DayExtremes& tomorrow) {
   const Sun before{latitude, day_of_year - 1}, sun{latitude, day_of_year},
       after{latitude, day_of_year + 1};
   return day_curve({before, yesterday}, {sun, today}, {after, tomorrow});

@@ -1,11 +1,11 @@
 #pragma once
 
-#include <array>
 #include <string>
 #include <vector>
 
 #include "bulbwright/calendar_day.hpp"
 #include "bulbwright/climate.hpp"
+#include "bulbwright/hourly_temperature.hpp"
 #include "bulbwright/pot.hpp"
 #include "bulbwright/quantity.hpp"
 
@@ -85,9 +85,6 @@ struct PotWinter {
   /// The day's values; a day outside is held at the nearest end.
   [[nodiscard]] const PotDay& at(Day day) const;
 };
-
-/// Air at solar hours 0 to 23 of a day.
-using DayHours = std::array<double, 24>;
 
 /// The air at the pot: each hour moves with the day's minimum and maximum.
 DayHours exposed(const DayHours& air_c, const ExposureEffect& effect);

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cerrno>
+#include <limits>
 #include <string_view>
 #include <system_error>
 
@@ -60,21 +61,40 @@ void require_readable_kind(const std::string& path, std::size_t limit) {
   }
 }
 
+using Block = std::array<char, 65536>;
+
+/// The next bytes, at most `most`; none at the end.
+std::string_view next_block(const OpenFile& file, const std::string& name, Block& block,
+                            std::size_t most = std::numeric_limits<std::size_t>::max()) {
+  for (;;) {
+    const ssize_t got = ::read(file.number(), block.data(), std::min(block.size(), most));
+    if (got >= 0) return {block.data(), static_cast<std::size_t>(got)};
+    if (errno == EINTR) continue;
+    if (errno == EISDIR) cannot_read(name, "it is a directory");
+    cannot_read(name, system_reason(errno));
+  }
+}
+
 std::string read_bounded(const OpenFile& file, const std::string& name, std::size_t limit) {
   std::string text;
-  std::array<char, 65536> block{};
+  Block block{};
   for (;;) {
-    const std::size_t room = limit + 1 - text.size();
-    const ssize_t got = ::read(file.number(), block.data(), std::min(block.size(), room));
-    if (got == 0) return text;
-    if (got < 0) {
-      if (errno == EINTR) continue;
-      if (errno == EISDIR) cannot_read(name, "it is a directory");
-      cannot_read(name, system_reason(errno));
-    }
-    text.append(block.data(), static_cast<std::size_t>(got));
+    const std::string_view got = next_block(file, name, block, limit + 1 - text.size());
+    if (got.empty()) return text;
+    text.append(got);
     if (text.size() > limit) cannot_read(name, too_large(limit));
   }
+}
+
+/// Opens a path that is not "-". `limit` bounds a regular file's size.
+int open_for_reading(const std::string& path, std::size_t limit) {
+  if (path.empty()) throw InputError{SourcePlace{}, "the name of the file is empty"};
+  require_readable_kind(path, limit);
+  // O_NONBLOCK: a named pipe put there since the check must not be waited for.
+  const int flags = O_RDONLY | O_CLOEXEC | (is_open_already(path) ? 0 : O_NONBLOCK);
+  const int number = ::open(path.c_str(), flags);
+  if (number < 0) cannot_read(path, system_reason(errno));
+  return number;
 }
 
 }  // namespace
@@ -84,13 +104,20 @@ InputText read_text(const std::string& path, std::size_t limit) {
     const OpenFile standard_input{STDIN_FILENO, false};
     return {"<stdin>", read_bounded(standard_input, "<stdin>", limit)};
   }
-  if (path.empty()) throw InputError{SourcePlace{}, "the name of the file is empty"};
-  require_readable_kind(path, limit);
-  // O_NONBLOCK: a named pipe put there since the check must not be waited for.
-  const int flags = O_RDONLY | O_CLOEXEC | (is_open_already(path) ? 0 : O_NONBLOCK);
-  const OpenFile file{::open(path.c_str(), flags), true};
-  if (file.number() < 0) cannot_read(path, system_reason(errno));
+  const OpenFile file{open_for_reading(path, limit), true};
   return {path, read_bounded(file, path, limit)};
+}
+
+void read_blocks(const std::string& path, const std::function<bool(std::string_view)>& take) {
+  const bool standard = path == "-";
+  const OpenFile file{
+      standard ? STDIN_FILENO : open_for_reading(path, std::numeric_limits<std::size_t>::max()),
+      !standard};
+  Block block{};
+  for (;;) {
+    const std::string_view got = next_block(file, standard ? "<stdin>" : path, block);
+    if (got.empty() || !take(got)) return;
+  }
 }
 
 }  // namespace bulbwright::input

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
 #include <string>
+#include <string_view>
 
 namespace bulbwright::input {
 
@@ -21,5 +23,9 @@ struct InputText {
 /// @throws InputError "cannot read ...: why" for a missing, unreadable, irregular or too large
 /// file.
 InputText read_text(const std::string& path, std::size_t limit);
+
+/// Hands the same kinds of input on block by block, of any length, in constant memory. Stops early
+/// where `take` returns false. @throws InputError as read_text, and what `take` throws.
+void read_blocks(const std::string& path, const std::function<bool(std::string_view)>& take);
 
 }  // namespace bulbwright::input
