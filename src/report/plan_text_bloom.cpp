@@ -123,6 +123,7 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
   }
   names = std::min({names, longest_name, setting.width / 3});
   const Axis axis = axis_of(plan, setting.width - names - dates_columns - 2);
+  const bool with_dates = names + axis.size() + dates_columns + 2 <= setting.width;
   const bool unsure = std::any_of(waves.begin(), waves.end(),
                                   [](const PlannedWave& wave) { return !wave.confident; });
   Lines lines;
@@ -137,7 +138,7 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
   if (axis.per_week >= 3 && setting.closeness < 4) row("Mondays", monday_row(axis), "");
   for (const PlannedWave& wave : waves) {
     row(short_name(in_style(wave.name, style)), wave_bar(wave, axis, marks),
-        days_text(wave.first, wave.last, false) + (wave.confident ? "" : " ?"));
+        (with_dates ? days_text(wave.first, wave.last, false) : "") + (wave.confident ? "" : " ?"));
   }
   if (!plan.display.gaps.empty()) row("nothing open", gap_bar(plan.display, axis, marks), "");
   return lines;

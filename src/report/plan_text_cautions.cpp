@@ -104,7 +104,8 @@ Lines caution_lines(const Plan& plan, const Setting& setting) {
       texts.push_back(text);
     }
   }
-  if (left_out > 0) texts.push_back(fmt::format("And {} of less weight: see the JSON.", left_out));
+  if (left_out > 0)
+    texts.push_back(fmt::format("{} more in the full list (--format json).", left_out));
   if (setting.closeness < 2) {
     return labelled("Take care", texts, setting.closeness >= 1, setting.width);
   }

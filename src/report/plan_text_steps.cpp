@@ -143,11 +143,13 @@ Lines verdict_lines(const Plan& plan, const Setting& setting) {
     for (const std::string& line : wrap(text, setting.width)) lines.push_back(bold(line, style));
     return lines;
   }
-  lines.push_back(red(bold("No, it cannot be done as asked:", style), style));
   for (const Notice& notice : plan.notices) {
     if (notice.severity != Severity::refusal) continue;
     append(lines, hanging("  -", sentence(in_style(notice.text, style)), 4, setting.width));
   }
+  const char* head =
+      lines.empty() ? "No, it cannot be done as asked." : "No, it cannot be done as asked:";
+  lines.insert(lines.begin(), red(bold(head, style), style));
   append(lines, wrap(flowering_text(plan), setting.width));
   return lines;
 }
