@@ -99,21 +99,18 @@ Block pooled(const Block& a, const Block& b) {
           a.size + b.size};
 }
 
-/// Bounds of the bases with the layers below taken out, made monotone: each lower bound at least
-/// the one below, each upper bound at most the one above.
-std::vector<Bounds> monotone_bounds(const StackRequest& request, std::span<const double> below) {
-  const auto& layers = request.layers;
+/// Bounds of the bases with the layers below taken out. They need not be made monotone: blocks pool
+/// only where the upper one wants to lie lower, and then a feasible stack leaves them common
+/// bounds.
+std::vector<Bounds> bounds_of_bases(const StackRequest& request, std::span<const double> below) {
   const double surface = request.mix_surface.value();
-  std::vector<Bounds> bounds(layers.size());
-  for (std::size_t i = 0; i < layers.size(); ++i) {
-    bounds[i] = {surface - greatest_depth_mm(request, i) - below[i],
-                 surface - least_depth_mm(layers[i]) - below[i]};
-    if (i > 0) bounds[i].least = std::max(bounds[i].least, bounds[i - 1].least);
+  std::vector<Bounds> bounds;
+  for (std::size_t i = 0; i < request.layers.size(); ++i) {
+    const double least = surface - greatest_depth_mm(request, i) - below[i];
+    const double most = surface - least_depth_mm(request.layers[i]) - below[i];
+    // Within the tolerance the two may cross; the lower one keeps the floor margin.
+    bounds.push_back({least, std::max(least, most)});
   }
-  for (std::size_t i = layers.size(); i-- > 1;)
-    bounds[i - 1].most = std::min(bounds[i - 1].most, bounds[i].most);
-  // Within the tolerance a bound pair may cross; the lower one keeps the floor margin.
-  for (Bounds& b : bounds) b.most = std::max(b.most, b.least);
   return bounds;
 }
 
@@ -123,7 +120,7 @@ std::vector<double> solve_bases(const StackRequest& request, double over_nose) {
   std::vector<double> below(layers.size(), 0.0);
   for (std::size_t i = 1; i < layers.size(); ++i)
     below[i] = below[i - 1] + layers[i - 1].bulb_height.value() + over_nose;
-  const std::vector<Bounds> bounds = monotone_bounds(request, below);
+  const std::vector<Bounds> bounds = bounds_of_bases(request, below);
 
   std::vector<Block> blocks;
   for (std::size_t i = 0; i < layers.size(); ++i) {

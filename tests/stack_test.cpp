@@ -204,7 +204,11 @@ TEST_CASE("three layers fit the usual wide pot with mix beneath", "[stack]") {
   CHECK(stack.over_nose == 25_mm);
   CHECK_FALSE(stack.over_nose_reduced);
   CHECK(stack.layers[0].base > 50_mm);
-  for (const StackedLayer& placed : stack.layers) CHECK(placed.beneath.value() >= 25.0 - 1e-9);
+  CHECK(stack.layers[0].beneath == stack.layers[0].base);
+  for (std::size_t i = 1; i < 3; ++i) {
+    CHECK(stack.layers[i].beneath == stack.layers[i].base - stack.layers[i - 1].nose);
+    CHECK(stack.layers[i].beneath.value() >= 25.0 - 1e-9);
+  }
   // 2 to 3 bulb heights of mix over a nose is the bed rule; every nose keeps at least an inch.
   for (const StackedLayer& placed : stack.layers) CHECK(placed.cover >= 25_mm);
 }
