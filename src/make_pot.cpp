@@ -207,7 +207,6 @@ void take_wall(const PotRequest& request, Pot& pot) {
   }
   if (!request.thickness) {
     pot.thickness = material_named(pot.material).usual_wall;
-    pot.notes.push_back({PotNoteKind::thickness_assumed, 0.0, *pot.thickness});
     return;
   }
   const Millimetres wall = *request.thickness;

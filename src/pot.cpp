@@ -104,8 +104,6 @@ std::string describe(const PotNote& note) {
       return "outer sizes less the wall on all sides and the floor";
     case PotNoteKind::material_assumed:
       return fmt::format("material assumed to be {}", default_material);
-    case PotNoteKind::thickness_assumed:
-      return "wall thickness assumed as usual for the material";
   }
   return "";
 }

@@ -20,12 +20,11 @@ struct PotLevel {
 
 /// Something assumed or converted while a pot was resolved, for the output to say.
 enum class PotNoteKind {
-  base_assumed,       ///< factor: share of the rim's shorter side, value: base length
-  height_assumed,     ///< factor: share of the rim's shorter side, value: inner height
-  depth_assumed,      ///< half-round of one width: depth is half of it; value: depth at the rim
-  outer_converted,    ///< sizes were outer; value: wall and floor taken off
-  material_assumed,   ///< none was given: default_material
-  thickness_assumed,  ///< wall from the material's usual one; value: thickness
+  base_assumed,      ///< factor: share of the rim's shorter side, value: base length
+  height_assumed,    ///< factor: share of the rim's shorter side, value: inner height
+  depth_assumed,     ///< half-round of one width: depth is half of it; value: depth at the rim
+  outer_converted,   ///< sizes were outer; value: wall and floor taken off
+  material_assumed,  ///< none was given: default_material
 };
 
 struct PotNote {
@@ -47,7 +46,7 @@ struct Pot {
   std::vector<PotLevel> levels;          ///< from the inner floor up to the rim
   Millimetres headspace;                 ///< rim to mix surface
   std::string material;                  ///< a name of known_materials()
-  std::optional<Millimetres> thickness;  ///< of wall and floor; always set by make_pot()
+  std::optional<Millimetres> thickness;  ///< of wall and floor: given, or the material's usual
   std::vector<PotNote> notes;
 };
 
