@@ -29,17 +29,30 @@ Lines sheet_of(const Plan& plan, const Setting& setting) {
   sheet.add(verdict_lines(plan, setting), airy);
   sheet.add(step_lines(plan, setting));
   sheet.add(drawing_lines(plan, setting));
-  sheet.add(buy_lines(plan, setting));
+  sheet.add(buy_lines(plan, setting), setting.closeness < closest_setting);
   sheet.add(refrigerator_lines(plan, setting), airy);
   sheet.add(date_lines(plan, setting), airy);
   sheet.add(bloom_lines(plan, setting));
-  sheet.add(material_lines(plan, setting));
+  sheet.add(material_lines(plan, setting), setting.closeness < closest_setting);
   sheet.add(notice_lines(plan, setting), airy);
-  sheet.add(caution_lines(plan, setting), setting.closeness < 4);
+  sheet.add(caution_lines(plan, setting), setting.closeness < labels_inside);
   return sheet.lines();
 }
 
 }  // namespace
+
+Lines labelled(const char* label, const std::string& text, const Setting& setting) {
+  if (text.empty()) return {};
+  Lines lines;
+  if (setting.closeness < labels_inside) {
+    lines = hanging(label, text, label_indent, setting.width);
+  } else {
+    lines = wrap(std::string{label} + ": " + text, setting.width - 2);
+    for (std::size_t i = 1; i < lines.size(); ++i) lines[i].insert(0, "  ");
+  }
+  lines[0] = bold(label, setting.style) + lines[0].substr(std::string_view{label}.size());
+  return lines;
+}
 
 std::string plan_text(const Plan& plan, const TextStyle& style) {
   Lines lines;

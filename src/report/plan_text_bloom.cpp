@@ -12,6 +12,8 @@ namespace {
 constexpr int longest_name = 24;
 /// "28 Dec to 3 Jan ?"
 constexpr int dates_columns = 17;
+/// Days drawn before the first and after the last expected flower.
+constexpr int widest_range = 35;
 
 struct Marks {
   const char* flower;
@@ -35,12 +37,19 @@ struct Axis {
   }
 };
 
+/// The weeks from the earliest to the latest flower, but no further from the expected ones than
+/// `widest_range`: an unsure wave would squeeze the rest.
 Axis axis_of(const Plan& plan, int available) {
-  Day from = plan.waves.front().first, to = plan.waves.front().last;
+  Day first = plan.waves.front().first, last = plan.waves.front().last;
+  Day from = first, to = last;
   for (const PlannedWave& wave : plan.waves) {
+    first = std::min(first, wave.first);
+    last = std::max(last, wave.last);
     from = std::min({from, wave.first, wave.earliest_first});
     to = std::max({to, wave.last, wave.latest_last});
   }
+  from = std::max(from, first - widest_range);
+  to = std::min(to, last + widest_range);
   const date::weekday weekday{date::sys_days{from.ymd()}};
   Axis axis;
   axis.start = from - (weekday - date::Monday).count();
@@ -140,7 +149,9 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
     row(short_name(in_style(wave.name, style)), wave_bar(wave, axis, marks),
         (with_dates ? days_text(wave.first, wave.last, false) : "") + (wave.confident ? "" : " ?"));
   }
-  if (!plan.display.gaps.empty()) row("nothing open", gap_bar(plan.display, axis, marks), "");
+  if (!plan.display.gaps.empty() && setting.closeness < closest_setting) {
+    row("nothing open", gap_bar(plan.display, axis, marks), "");
+  }
   return lines;
 }
 

@@ -11,16 +11,15 @@ namespace bulbwright::report {
 namespace {
 
 /// The texts one to a line beside `label`, or as one flowing text when set close.
-Lines labelled(const char* label, const std::vector<std::string>& texts, bool flowing, int width) {
-  Lines lines;
-  if (texts.empty()) return lines;
-  if (flowing) {
+Lines one_by_one(const char* label, const std::vector<std::string>& texts, const Setting& setting) {
+  if (setting.closeness >= 1) {
     std::string all;
     for (const std::string& text : texts) all += (all.empty() ? "" : " ") + text;
-    return hanging(label, all, label_indent, width);
+    return labelled(label, all, setting);
   }
+  Lines lines;
   for (const std::string& text : texts) {
-    append(lines, hanging(lines.empty() ? label : "", text, label_indent, width));
+    append(lines, labelled(lines.empty() ? label : "", text, setting));
   }
   return lines;
 }
@@ -67,19 +66,18 @@ Lines material_lines(const Plan& plan, const Setting& setting) {
   }
   if (materials.labels > 0) say(counted(materials.labels, "label", "labels") + ".");
   if (const std::string lifting = lifting_text(materials, style); !lifting.empty()) say(lifting);
-  return hanging(text.empty() ? "" : "Mix", text, label_indent, setting.width);
+  return labelled("Mix", text, setting);
 }
 
 Lines notice_lines(const Plan& plan, const Setting& setting) {
   std::vector<std::string> warnings, notes;
   for (const Notice& notice : plan.notices) {
-    const std::string text = sentence(in_style(notice.text, setting.style));
+    const std::string text = sentence(plan_words(plan, notice.text, setting.style));
     if (notice.severity == Severity::refusal && !plan.ok) continue;
     (notice.severity == Severity::note ? notes : warnings).push_back(text);
   }
-  const bool flowing = setting.closeness >= 1;
-  Lines lines = labelled("Mind", warnings, flowing, setting.width);
-  append(lines, labelled("Note", notes, flowing, setting.width));
+  Lines lines = one_by_one("Mind", warnings, setting);
+  append(lines, one_by_one("Note", notes, setting));
   return lines;
 }
 
@@ -88,7 +86,7 @@ Lines caution_lines(const Plan& plan, const Setting& setting) {
   for (const PlanCaution& caution : plan.cautions) {
     if (caution.short_text.empty())
       continue;  // another caution says it, or it is for the full list
-    const std::string text = sentence(in_style(caution.short_text, setting.style));
+    const std::string text = sentence(plan_words(plan, caution.short_text, setting.style));
     const bool said = std::any_of(sorted.begin(), sorted.end(),
                                   [&](const auto& other) { return other.second == text; });
     if (!said) sorted.emplace_back(weight_of(caution.severity), text);
@@ -106,9 +104,7 @@ Lines caution_lines(const Plan& plan, const Setting& setting) {
   }
   if (left_out > 0)
     texts.push_back(fmt::format("{} more in the full list (--format json).", left_out));
-  if (setting.closeness < 2) {
-    return labelled("Take care", texts, setting.closeness >= 1, setting.width);
-  }
+  if (setting.closeness < 2) return one_by_one("Take care", texts, setting);
   const char* bullet = setting.style.utf8 ? " •\u00A0" : " *\u00A0";
   std::string all = texts.empty() ? "" : "Take care:";
   for (const std::string& text : texts) all += bullet + text;

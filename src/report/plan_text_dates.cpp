@@ -18,17 +18,17 @@ struct DateLine {
   std::string text;
 };
 
-/// What a task is called where the plan has no words of its own.
+/// What a task is called where the plan has no words of its own or there is no room for them.
 const char* task_words(Task task) {
   switch (task) {
     case Task::order_by:
       return "have the bulbs ordered";
     case Task::bulbs_arrive:
-      return "bulbs can be had from now on";
+      return "have the bulbs in the house, airy and cool";
     case Task::storage_start:
       return "into the refrigerator";
     case Task::storage_check:
-      return "look the stored bulbs over";
+      return "look the stored bulbs over every week";
     case Task::pot_and_chill:
       return "pot up and chill in the pot";
     case Task::soak:
@@ -55,6 +55,22 @@ const char* task_words(Task task) {
   return "";
 }
 
+/// Tasks that other parts tell more of, so that a few words do when set close.
+bool told_in_steps(Task task) {
+  switch (task) {
+    case Task::order_by:
+    case Task::bulbs_arrive:
+    case Task::storage_check:
+    case Task::plant:
+    case Task::water_in:
+    case Task::top_up:
+    case Task::keep_moist:
+      return true;
+    default:
+      return false;
+  }
+}
+
 /// Said by another part already: flowering by the chart, and, when set close, the start of storage
 /// by the refrigerator's.
 bool said_elsewhere(const Plan& plan, const PlannedDate& date, int closeness) {
@@ -66,18 +82,45 @@ bool said_elsewhere(const Plan& plan, const PlannedDate& date, int closeness) {
   });
 }
 
+std::string name_of(const Plan& plan, const std::string& taxon) {
+  for (const PlannedLayer& layer : plan.layers) {
+    for (const LayerBulbs& bulbs : layer.bulbs) {
+      if (bulbs.taxon == taxon) return bulbs.name;
+    }
+  }
+  return "";
+}
+
+/// The first noses of all kinds as one stretch of days, the earliest kind named.
+void merge_noses(const Plan& plan, std::vector<PlannedDate>& sorted) {
+  const auto noses = [](const PlannedDate& date) { return date.task == Task::shoots; };
+  const auto first = std::find_if(sorted.begin(), sorted.end(), noses);
+  if (first == sorted.end() || std::count_if(sorted.begin(), sorted.end(), noses) < 2) return;
+  Day last = first->date;
+  for (const PlannedDate& date : sorted) {
+    if (noses(date)) last = std::max(last, date.until.value_or(date.date));
+  }
+  const std::string name = name_of(plan, first->taxon);
+  first->text = "first noses";
+  if (last > first->date && !name.empty()) first->text += ", " + several(name) + " first";
+  first->until = last;
+  sorted.erase(std::remove_if(std::next(first), sorted.end(), noses), sorted.end());
+}
+
 /// Dates in order, those of one day (or stretch) on one line.
 std::vector<DateLine> merged_dates(const Plan& plan, const Setting& setting) {
-  const TextStyle& style = setting.style;
   std::vector<PlannedDate> sorted;
   for (const PlannedDate& date : plan.dates) {
     if (!said_elsewhere(plan, date, setting.closeness)) sorted.push_back(date);
   }
   std::stable_sort(sorted.begin(), sorted.end(),
                    [](const PlannedDate& a, const PlannedDate& b) { return a.date < b.date; });
+  if (setting.closeness >= 1) merge_noses(plan, sorted);
   std::vector<DateLine> lines;
   for (const PlannedDate& date : sorted) {
-    const std::string text = in_style(date.text.empty() ? task_words(date.task) : date.text, style);
+    const bool brief = date.text.empty() || (setting.closeness >= 3 && told_in_steps(date.task));
+    const std::string text =
+        brief ? task_words(date.task) : plan_words(plan, date.text, setting.style);
     const Day to = date.until.value_or(date.date);
     const auto same = std::find_if(lines.begin(), lines.end(), [&](const DateLine& line) {
       return line.from == date.date && line.to == to;
@@ -168,7 +211,7 @@ Lines refrigerator_lines(const Plan& plan, const Setting& setting) {
   }
   if (plan.cold.empty() || (stored.empty() && short_of_cold)) return {};
   if (stored.empty()) {
-    return hanging("Refrigerate", "Nothing: no refrigerator needed.", label_indent, setting.width);
+    return labelled("Refrigerate", "Nothing: no refrigerator needed.", setting);
   }
   const bool one_temperature =
       std::all_of(stored.begin(), stored.end(), [&](const TaxonCold& cold) {
@@ -181,9 +224,8 @@ Lines refrigerator_lines(const Plan& plan, const Setting& setting) {
     return cold.storage_start && cold.storage_end == stored[0].storage_end;
   });
   if (setting.closeness >= 2 && one_end && stored.size() > 1) {
-    return hanging("Refrigerate",
-                   until_one_day(stored, !one_temperature, setting.style) + " " + tail,
-                   label_indent, setting.width);
+    return labelled("Refrigerate",
+                    until_one_day(stored, !one_temperature, setting.style) + " " + tail, setting);
   }
   Lines lines;
   for (const TaxonCold& cold : stored) {
@@ -197,8 +239,8 @@ Lines refrigerator_lines(const Plan& plan, const Setting& setting) {
 Lines date_lines(const Plan& plan, const Setting& setting) {
   const std::vector<DateLine> dates = merged_dates(plan, setting);
   if (dates.empty()) return {};
-  if (setting.closeness >= closest_setting) {
-    return hanging("Dates", flowing(dates), label_indent, setting.width);
+  if (setting.closeness >= 5) {
+    return labelled("Dates", flowing(dates), setting);
   }
   Lines lines;
   int year = 0;

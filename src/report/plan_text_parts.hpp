@@ -15,10 +15,17 @@ struct Setting {
   int width = 80;
   int closeness = 0;
 };
-inline constexpr int closest_setting = 5;
+inline constexpr int closest_setting = 6;
 
 /// Column on which the text of labelled parts starts ("Dates        15 Sep ...").
 inline constexpr int label_indent = 13;
+
+/// From this closeness on a label stands in its paragraph instead of beside it.
+inline constexpr int labels_inside = 4;
+
+/// "Buy          22 Triumph tulips ...": `text` beside `label`, or behind it when set close. No
+/// line for an empty text.
+Lines labelled(const char* label, const std::string& text, const Setting& setting);
 
 Lines heading_lines(const Plan& plan, const Setting& setting);  ///< pot, season, place
 Lines verdict_lines(const Plan& plan, const Setting& setting);  ///< can it be done, days in flower

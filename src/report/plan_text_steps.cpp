@@ -53,14 +53,11 @@ std::string flowering_text(const Plan& plan) {
       fmt::format("In flower on {}, {}", counted(display.days_in_flower, "day", "days"),
                   days_text(*display.first, *display.last, true));
   std::vector<std::string> gaps;
-  for (const DayGap& gap : display.gaps) gaps.push_back(days_text(gap.from, gap.to, false));
-  if (!gaps.empty()) text += fmt::format(", with nothing open {}", listed(gaps));
-  text += '.';
-  const auto unsure = [](const PlannedWave& wave) { return !wave.confident; };
-  if (std::any_of(plan.waves.begin(), plan.waves.end(), unsure)) {
-    text += " These days are only a guide: some of the bulbs get too little cold.";
+  for (const DayGap& gap : display.gaps) {
+    gaps.push_back((gap.from == gap.to ? "on " : "") + days_text(gap.from, gap.to, false));
   }
-  return text;
+  if (!gaps.empty()) text += fmt::format(", with nothing open {}", listed(gaps));
+  return text + ".";
 }
 
 /// "14 Triumph tulips and 5 Jonquil daffodils".
@@ -109,7 +106,7 @@ std::string last_step(const Plan& plan, const Setting& setting) {
 Lines heading_lines(const Plan& plan, const Setting& setting) {
   const TextStyle& style = setting.style;
   const std::string season = season_text(plan.season, plan.place.hemisphere);
-  const std::string name = plan.pot.name.empty() ? "Pot" : printable(plan.pot.name);
+  const std::string name = plan.pot.name.empty() ? "Your pot" : printable(plan.pot.name);
   Lines lines;
   for (const std::string& line : wrap(fmt::format("{}, {}", name, season), setting.width)) {
     lines.push_back(bold(line, style));
@@ -117,7 +114,7 @@ Lines heading_lines(const Plan& plan, const Setting& setting) {
   const std::string pot = pot_text(plan.pot, style);
   std::string place = fmt::format("Place: {}.", printable(plan.place.label));
   if (!plan.place.basis.empty() && setting.closeness < 2)
-    place += " " + sentence(in_style(plan.place.basis, style));
+    place += " " + sentence(plan_words(plan, plan.place.basis, style));
   if (plan.place.measured_until) {
     place += fmt::format(" Measured until {}, expected from then on.",
                          day_text(*plan.place.measured_until, true));
@@ -136,16 +133,20 @@ Lines verdict_lines(const Plan& plan, const Setting& setting) {
   const TextStyle& style = setting.style;
   Lines lines;
   if (plan.ok) {
-    std::string text =
-        fmt::format("Yes, it can be done: {} in {}.", counted(bulbs_in(plan), "bulb", "bulbs"),
-                    counted(static_cast<int>(plan.layers.size()), "layer", "layers"));
+    const bool warned =
+        std::any_of(plan.notices.begin(), plan.notices.end(),
+                    [](const Notice& notice) { return notice.severity != Severity::note; });
+    std::string text = fmt::format(
+        "Yes, it can be done{}: {} in {}.", warned ? ", but mind what is said below" : "",
+        counted(bulbs_in(plan), "bulb", "bulbs"),
+        counted(static_cast<int>(plan.layers.size()), "layer", "layers"));
     text += " " + flowering_text(plan);
     for (const std::string& line : wrap(text, setting.width)) lines.push_back(bold(line, style));
     return lines;
   }
   for (const Notice& notice : plan.notices) {
     if (notice.severity != Severity::refusal) continue;
-    append(lines, hanging("  -", sentence(in_style(notice.text, style)), 4, setting.width));
+    append(lines, hanging("  -", sentence(plan_words(plan, notice.text, style)), 4, setting.width));
   }
   const char* head =
       lines.empty() ? "No, it cannot be done as asked." : "No, it cannot be done as asked:";
@@ -191,16 +192,14 @@ Lines buy_lines(const Plan& plan, const Setting& setting) {
   for (const PlannedLayer& layer : plan.layers) {
     if (layer.count_set_close > 0) close.push_back(fmt::format("{}", layer.count_set_close));
   }
-  Lines lines;
-  const auto part = [&](const char* label, const std::string& text) {
-    append(lines, hanging(label, text, label_indent, setting.width));
-  };
-  if (!buy.empty()) part("Buy", listed(buy) + ".");
-  if (!own.empty()) part("You have", listed(own) + ".");
+  Lines lines = labelled("Buy", buy.empty() ? "" : listed(buy) + ".", setting);
+  append(lines, labelled("You have", own.empty() ? "" : listed(own) + ".", setting));
   if (!close.empty() && close.size() == plan.layers.size()) {
-    part("Set close",
-         fmt::format("{} apart there is room for {}{}.", length_text(Millimetres{10.0}, style),
-                     listed(close), close.size() > 1 ? ", from the bottom up" : ""));
+    append(lines, labelled("Set close",
+                           fmt::format("{} apart there is room for {}{}.",
+                                       length_text(Millimetres{10.0}, style), listed(close),
+                                       close.size() > 1 ? ", from the bottom up" : ""),
+                           setting));
   }
   return lines;
 }

@@ -20,6 +20,13 @@ std::string lower(std::string_view text) {
   return out;
 }
 
+void replace_all(std::string& text, std::string_view from, std::string_view to) {
+  for (std::size_t at = text.find(from); at != std::string::npos;
+       at = text.find(from, at + to.size())) {
+    text.replace(at, from.size(), to);
+  }
+}
+
 bool is_vowel(char letter) {
   return std::string_view{"aeiou"}.find(letter) != std::string_view::npos;
 }
@@ -91,6 +98,20 @@ std::string sentence(std::string_view text) {
   if (out.empty()) return out;
   if (std::string_view{".!?"}.find(out.back()) == std::string_view::npos) out += '.';
   return out;
+}
+
+std::string plan_words(const Plan& plan, std::string_view text, const TextStyle& style) {
+  std::string out{text};
+  const auto shorten = [&out](const std::string& name) {
+    const std::string brief = short_name(name);
+    if (brief != name) replace_all(out, name, brief);
+  };
+  for (const TaxonCold& cold : plan.cold) shorten(cold.name);
+  for (const PlannedLayer& layer : plan.layers) {
+    for (const LayerBulbs& bulbs : layer.bulbs) shorten(bulbs.name);
+  }
+  replace_all(out, " degrees C", "\u00A0°C");
+  return in_style(out, style);
 }
 
 const char* shape_word(Shape shape) {

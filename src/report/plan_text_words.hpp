@@ -33,6 +33,10 @@ std::string capitalised(std::string_view text);
 /// capitalised(), with a full stop at its end.
 std::string sentence(std::string_view text);
 
+/// Words of the plan itself (a date, a notice) in the style's characters, with the kinds' short
+/// names and "°C".
+std::string plan_words(const Plan& plan, std::string_view text, const TextStyle& style);
+
 /// "round", "oval", "rectangular", "half-round".
 const char* shape_word(Shape shape);
 
