@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cctype>
 #include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <iterator>
 #include <set>
 
 #include <catch2/catch.hpp>
@@ -357,6 +360,50 @@ TEST_CASE("the bloom chart has a bar per wave, its peak inside, and shows the ga
   // Nothing is open between the last crocus and the first daffodil.
   CHECK(none.find('x') > crocus.find_last_of('='));
   CHECK(none.find('x') < row("Large-cupped daffodil").find('#'));
+}
+
+TEST_CASE("what is said of several kinds alike is said once", "[plan_text]") {
+  Plan plan = fixture::terrace_plan();
+  plan.dates.push_back({Day{2027, 3, 4}, Day{2027, 4, 20}, Task::after_flowering, "crocus-large", 3,
+                        "Large Dutch crocus (Crocus vernus): feed until yellow"});
+  plan.dates.push_back({Day{2027, 3, 26}, Day{2027, 5, 9}, Task::after_flowering,
+                        "narcissus-large-cupped", 2, "Large-cupped daffodil: feed until yellow"});
+  plan.notices.push_back({"frost", Severity::note, "Triumph tulip: shelter in hard frost"});
+  plan.notices.push_back({"frost", Severity::note, "Large-cupped daffodil: shelter in hard frost"});
+  const std::string text = flowing(plan_text(plan, {}));
+  CHECK(has(text, "4 Mar to 9 May"));
+  CHECK(has(text, "Large Dutch crocuses and Large-cupped daffodils: feed until yellow"));
+  CHECK(has(text, "Triumph tulips and Large-cupped daffodils: shelter in hard frost."));
+}
+
+TEST_CASE("a plan with very much to say is set closer and stays a sheet", "[plan_text]") {
+  Plan plan = fixture::terrace_plan();
+  for (int i = 0; i < 6; ++i) {
+    plan.notices.push_back(
+        {"n", Severity::note, fmt::format("note {} {}", i, std::string(120, 'n'))});
+    plan.cautions.push_back(
+        {"c", "low", "t", fmt::format("caution {} {}", i, std::string(60, 'c')), ""});
+  }
+  plan.notices.push_back({"w", Severity::warning, std::string(150, 'w')});
+  const std::string text = plan_text(plan, {});
+  CHECK(lines_of(text).size() < 70);
+  CHECK(has(text, std::string(60, 'w')));  // a warning is never left out
+  CHECK(has(flowing(text), "more in the full list (--format json)"));
+}
+
+// Renewed by UPDATE_GOLDEN=1 bulbwright_tests "[golden]", then read by a person.
+TEST_CASE("the whole terrace plan reads as it did", "[plan_text][golden]") {
+  const std::vector<std::pair<std::string, TextStyle>> documents{
+      {"terrace_plan.txt", {}},
+      {"terrace_plan_ascii_inches.txt", {false, 99, Units::inches, false}}};
+  for (const auto& [name, style] : documents) {
+    const std::string path = std::string{TEST_DIR} + "/golden/" + name;
+    const std::string text = plan_text(fixture::terrace_plan(), style);
+    if (std::getenv("UPDATE_GOLDEN") != nullptr) std::ofstream{path, std::ios::binary} << text;
+    std::ifstream file{path, std::ios::binary};
+    const std::string golden{std::istreambuf_iterator<char>{file}, {}};
+    CHECK(text == golden);
+  }
 }
 
 TEST_CASE("a refusal stands at the top in plain words", "[plan_text]") {

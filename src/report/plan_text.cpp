@@ -29,11 +29,11 @@ Lines sheet_of(const Plan& plan, const Setting& setting) {
   sheet.add(verdict_lines(plan, setting), airy);
   sheet.add(step_lines(plan, setting));
   sheet.add(drawing_lines(plan, setting));
-  sheet.add(buy_lines(plan, setting), setting.closeness < closest_setting);
+  sheet.add(buy_lines(plan, setting), setting.closeness < 6);
   sheet.add(refrigerator_lines(plan, setting), airy);
   sheet.add(date_lines(plan, setting), airy);
   sheet.add(bloom_lines(plan, setting));
-  sheet.add(material_lines(plan, setting), setting.closeness < closest_setting);
+  sheet.add(material_lines(plan, setting), setting.closeness < 6);
   sheet.add(notice_lines(plan, setting), airy);
   sheet.add(caution_lines(plan, setting), setting.closeness < labels_inside);
   return sheet.lines();

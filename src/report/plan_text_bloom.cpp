@@ -149,7 +149,7 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
     row(short_name(in_style(wave.name, style)), wave_bar(wave, axis, marks),
         (with_dates ? days_text(wave.first, wave.last, false) : "") + (wave.confident ? "" : " ?"));
   }
-  if (!plan.display.gaps.empty() && setting.closeness < closest_setting) {
+  if (!plan.display.gaps.empty() && setting.closeness < 6) {
     row("nothing open", gap_bar(plan.display, axis, marks), "");
   }
   return lines;

@@ -38,6 +38,9 @@ std::string lifting_text(const PlanMaterials& materials, const TextStyle& style)
   return text + ".";
 }
 
+/// Notes printed when there is no room for all.
+constexpr std::size_t most_notes = 3;
+
 int weight_of(const std::string& severity) {
   return severity == "high" ? 0 : severity == "medium" ? 1 : 2;
 }
@@ -76,6 +79,15 @@ Lines notice_lines(const Plan& plan, const Setting& setting) {
     if (notice.severity == Severity::refusal && !plan.ok) continue;
     (notice.severity == Severity::note ? notes : warnings).push_back(text);
   }
+  if (setting.closeness >= 1) {
+    warnings = merge_kinds(plan, warnings).texts;
+    notes = merge_kinds(plan, notes).texts;
+  }
+  if (setting.closeness >= closest_setting && notes.size() > most_notes) {
+    const std::size_t more = notes.size() - most_notes;
+    notes.resize(most_notes);
+    notes.push_back(fmt::format("{} more in the full list (--format json).", more));
+  }
   Lines lines = one_by_one("Mind", warnings, setting);
   append(lines, one_by_one("Note", notes, setting));
   return lines;
@@ -96,7 +108,7 @@ Lines caution_lines(const Plan& plan, const Setting& setting) {
   std::vector<std::string> texts;
   int left_out = 0;
   for (const auto& [weight, text] : sorted) {
-    if (weight == 2 && setting.closeness >= closest_setting) {
+    if (weight == 2 && setting.closeness >= closest_setting - 1) {
       ++left_out;
     } else {
       texts.push_back(text);

@@ -107,6 +107,37 @@ void merge_noses(const Plan& plan, std::vector<PlannedDate>& sorted) {
   sorted.erase(std::remove_if(std::next(first), sorted.end(), noses), sorted.end());
 }
 
+/// What comes after flowering, kinds that are treated alike as one stretch of days.
+void merge_after_flowering(const Plan& plan, std::vector<PlannedDate>& sorted) {
+  std::vector<std::size_t> places;
+  std::vector<std::string> texts;
+  for (std::size_t i = 0; i < sorted.size(); ++i) {
+    if (sorted[i].task != Task::after_flowering) continue;
+    places.push_back(i);
+    texts.push_back(plan_words(plan, sorted[i].text, TextStyle{}));
+  }
+  const MergedTexts merged = merge_kinds(plan, texts);
+  std::vector<std::size_t> kept(merged.texts.size(), sorted.size());
+  std::vector<bool> gone(sorted.size(), false);
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    PlannedDate& date = sorted[places[i]];
+    std::size_t& first = kept[merged.same[i]];
+    if (first == sorted.size()) {
+      first = places[i];
+      date.text = merged.texts[merged.same[i]];
+    } else {
+      PlannedDate& whole = sorted[first];
+      whole.until = std::max(whole.until.value_or(whole.date), date.until.value_or(date.date));
+      gone[places[i]] = true;
+    }
+  }
+  std::vector<PlannedDate> rest;
+  for (std::size_t i = 0; i < sorted.size(); ++i) {
+    if (!gone[i]) rest.push_back(sorted[i]);
+  }
+  sorted = rest;
+}
+
 /// Dates in order, those of one day (or stretch) on one line.
 std::vector<DateLine> merged_dates(const Plan& plan, const Setting& setting) {
   std::vector<PlannedDate> sorted;
@@ -115,7 +146,10 @@ std::vector<DateLine> merged_dates(const Plan& plan, const Setting& setting) {
   }
   std::stable_sort(sorted.begin(), sorted.end(),
                    [](const PlannedDate& a, const PlannedDate& b) { return a.date < b.date; });
-  if (setting.closeness >= 1) merge_noses(plan, sorted);
+  if (setting.closeness >= 1) {
+    merge_noses(plan, sorted);
+    merge_after_flowering(plan, sorted);
+  }
   std::vector<DateLine> lines;
   for (const PlannedDate& date : sorted) {
     const bool brief = date.text.empty() || (setting.closeness >= 3 && told_in_steps(date.task));
@@ -158,8 +192,9 @@ std::string particulars(const TaxonCold& cold, bool with_temperature, const Text
 }
 
 std::string kind_and_weeks(const TaxonCold& cold, const TextStyle& style) {
-  return fmt::format("{} {}\u00A0weeks", several(in_style(cold.name, style)),
-                     short_number(cold.storage_weeks));
+  const std::string weeks = short_number(cold.storage_weeks);
+  return fmt::format("{} {}\u00A0{}", several(in_style(cold.name, style)), weeks,
+                     weeks == "1" ? "week" : "weeks");
 }
 
 /// One kind with its stretch of days.

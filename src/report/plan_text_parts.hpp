@@ -15,7 +15,7 @@ struct Setting {
   int width = 80;
   int closeness = 0;
 };
-inline constexpr int closest_setting = 6;
+inline constexpr int closest_setting = 7;
 
 /// Column on which the text of labelled parts starts ("Dates        15 Sep ...").
 inline constexpr int label_indent = 13;

@@ -1,5 +1,6 @@
 #include "report/plan_text_words.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/format.h>
@@ -25,6 +26,38 @@ void replace_all(std::string& text, std::string_view from, std::string_view to) 
        at = text.find(from, at + to.size())) {
     text.replace(at, from.size(), to);
   }
+}
+
+/// The short names of all kinds of a plan, each once.
+std::vector<std::string> kinds_of(const Plan& plan) {
+  std::vector<std::string> names;
+  const auto add = [&names](const std::string& name) {
+    const std::string brief = short_name(name);
+    if (!brief.empty() && std::find(names.begin(), names.end(), brief) == names.end()) {
+      names.push_back(brief);
+    }
+  };
+  for (const TaxonCold& cold : plan.cold) add(cold.name);
+  for (const PlannedLayer& layer : plan.layers) {
+    for (const LayerBulbs& bulbs : layer.bulbs) add(bulbs.name);
+  }
+  return names;
+}
+
+/// A text about one kind: what stands around its name.
+struct AboutKind {
+  std::string before, kind, after;
+};
+AboutKind about_kind(const std::string& text, const std::vector<std::string>& kinds) {
+  AboutKind found;
+  for (const std::string& kind : kinds) {
+    const std::size_t at = text.find(kind);
+    if (at == std::string::npos) continue;
+    const bool again = text.find(kind, at + kind.size()) != std::string::npos;
+    if (again || !found.kind.empty()) return {};
+    found = {text.substr(0, at), kind, text.substr(at + kind.size())};
+  }
+  return found;
 }
 
 bool is_vowel(char letter) {
@@ -112,6 +145,36 @@ std::string plan_words(const Plan& plan, std::string_view text, const TextStyle&
   }
   replace_all(out, " degrees C", "\u00A0°C");
   return in_style(out, style);
+}
+
+MergedTexts merge_kinds(const Plan& plan, const std::vector<std::string>& texts) {
+  const std::vector<std::string> kinds = kinds_of(plan);
+  struct Group {
+    AboutKind about;
+    std::string text;
+    std::vector<std::string> names;
+  };
+  std::vector<Group> groups;
+  MergedTexts merged;
+  for (const std::string& text : texts) {
+    const AboutKind about = about_kind(text, kinds);
+    const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
+      return !about.kind.empty() && group.about.before == about.before &&
+             group.about.after == about.after && !group.about.kind.empty();
+    });
+    merged.same.push_back(static_cast<std::size_t>(same - groups.begin()));
+    if (same == groups.end()) {
+      groups.push_back({about, text, {several(about.kind)}});
+    } else if (same->about.kind != about.kind) {
+      same->names.push_back(several(about.kind));
+    }
+  }
+  for (const Group& group : groups) {
+    merged.texts.push_back(group.names.size() < 2
+                               ? group.text
+                               : group.about.before + listed(group.names) + group.about.after);
+  }
+  return merged;
 }
 
 const char* shape_word(Shape shape) {

@@ -37,6 +37,14 @@ std::string sentence(std::string_view text);
 /// names and "°C".
 std::string plan_words(const Plan& plan, std::string_view text, const TextStyle& style);
 
+/// Texts that differ only in the kind they name become one that names all of those kinds, at the
+/// place of the first; `same[i]` tells in which of the result texts[i] went.
+struct MergedTexts {
+  std::vector<std::string> texts;
+  std::vector<std::size_t> same;
+};
+MergedTexts merge_kinds(const Plan& plan, const std::vector<std::string>& texts);
+
 /// "round", "oval", "rectangular", "half-round".
 const char* shape_word(Shape shape);
 
