@@ -42,11 +42,12 @@ void add_before_planting(const CareFacts& facts, Dates& dates) {
     needed = std::min(needed, first_use(kind, facts.plant));
     if (!kind.cold->storage_start) continue;
     const Task task = kind.cold->chilled_in_pot ? Task::pot_and_chill : Task::storage_start;
-    dates.add(task, *kind.cold->storage_start, kind.cold->storage_end,
-              kind.cold->chilled_in_pot
-                  ? fmt::format("pot {} and keep the pot cold and moist", kind.taxon->name)
-                  : fmt::format("refrigerate {}", kind.taxon->name),
-              kind.taxon->id, kind.layer);
+    dates.add(
+        task, *kind.cold->storage_start, kind.cold->storage_end,
+        kind.cold->chilled_in_pot
+            ? fmt::format("pot {} and keep the pot cold and moist", plain_name(kind.taxon->name))
+            : fmt::format("refrigerate {}", plain_name(kind.taxon->name)),
+        kind.taxon->id, kind.layer);
     if (!kind.cold->chilled_in_pot) {
       first_stored =
           std::min(first_stored.value_or(*kind.cold->storage_start), *kind.cold->storage_start);
@@ -66,8 +67,8 @@ void add_planting(const CareFacts& facts, Dates& dates) {
   for (const CareKind& kind : facts.kinds) {
     if (kind.taxon->soak_hours.value <= 0.0) continue;
     dates.add(Task::soak, facts.plant, std::nullopt,
-              fmt::format("soak {} for {:g} hours in cool water before planting", kind.taxon->name,
-                          kind.taxon->soak_hours.value),
+              fmt::format("soak {} for {:g} hours in cool water before planting",
+                          plain_name(kind.taxon->name), kind.taxon->soak_hours.value),
               kind.taxon->id, kind.layer);
   }
   dates.add(Task::plant, facts.plant, std::nullopt, "plant, bottom layer first");
@@ -107,21 +108,23 @@ void add_growing(const CareFacts& facts, Dates& dates) {
     dates.add(Task::uncover, noses, std::nullopt, "lift the mesh when the first noses show");
   for (const CareKind& kind : facts.kinds) {
     dates.add(Task::shoots, kind.shoots, std::nullopt,
-              fmt::format("first noses of {}", kind.taxon->name), kind.taxon->id, kind.layer);
+              fmt::format("first noses of {}", plain_name(kind.taxon->name)), kind.taxon->id,
+              kind.layer);
     dates.add(Task::flower, kind.wave->first, kind.wave->last,
-              fmt::format("{} in flower", kind.taxon->name), kind.taxon->id, kind.layer);
+              fmt::format("{} in flower", plain_name(kind.taxon->name)), kind.taxon->id,
+              kind.layer);
   }
 }
 
 std::string afterwards(const Taxon& taxon) {
   switch (taxon.after) {
     case AfterFlowering::discard:
-      return fmt::format("discard {} after flowering", taxon.name);
+      return fmt::format("discard {} after flowering", plain_name(taxon.name));
     case AfterFlowering::keep:
       return fmt::format("{}: cut dead flowers, feed, and keep until the leaves are yellow",
-                         taxon.name);
+                         plain_name(taxon.name));
     case AfterFlowering::dry_off:
-      return fmt::format("{}: let the pot dry off once the leaves yellow", taxon.name);
+      return fmt::format("{}: let the pot dry off once the leaves yellow", plain_name(taxon.name));
   }
   return {};
 }

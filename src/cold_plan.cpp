@@ -24,6 +24,11 @@ double chance_of(double wanted, const NaturalCold& natural) {
   return rounded(0.5 * std::erfc(-z / std::sqrt(2.0)), 0.01);
 }
 
+/// What lies between the recommended and the least cold.
+double need_to_spare(const WeekNeed& need) {
+  return need.recommended - need.least;
+}
+
 double whole_weeks(double weeks) {
   return weeks < least_lack_weeks ? 0.0 : std::ceil(rounded(weeks - least_lack_weeks, 0.01));
 }
@@ -44,18 +49,20 @@ Day earliest_bulbs(int season, Hemisphere hemisphere) {
   return hemisphere == Hemisphere::north ? Day{season, 9, 15} : Day{season, 3, 15};
 }
 
-double storage_limit_weeks(const Taxon& taxon, Use use, double already_weeks) {
+StorageLimit storage_limit(const Taxon& taxon, Use use, double already_weeks) {
   switch (taxon.cold_form) {
     case ColdForm::none:
-      return 0.0;
+      return {};
     case ColdForm::moist_only:
-      return need_for(taxon, use).most;
+      return {need_for(taxon, use).most, need_for(taxon, use).most};
     case ColdForm::dry_ok:
       break;
   }
-  return std::max(
-      0.0,
-      std::min(taxon.dry_cold_max_weeks.value, taxon.max_refrigerated_weeks.value) - already_weeks);
+  const auto left = [&](double dry, double refrigerated) {
+    return std::max(0.0, std::min(dry, refrigerated) - already_weeks);
+  };
+  return {left(taxon.dry_cold_max_weeks.value, taxon.max_refrigerated_weeks.value),
+          left(taxon.dry_cold_max_weeks.high, taxon.max_refrigerated_weeks.high)};
 }
 
 NaturalCold natural_cold(std::span<const PotWinter* const> normal_mild_cold, Day planted,
@@ -84,12 +91,14 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, Day shoots,
   const double effect = storage_weeks_per_cold_week(ask.storage_temperature);
   const double lack = cold.need.recommended - ask.already_weeks - poorest(cold.natural);
   plan.wanted_weeks = std::isfinite(effect) ? whole_weeks(lack * effect) : 0.0;
-  const double by_kind = storage_limit_weeks(taxon, ask.use, ask.already_weeks);
+  const StorageLimit by_kind = storage_limit(taxon, ask.use, ask.already_weeks);
   const double by_days = std::max(0.0, std::floor((planted - ask.available) / 7.0));
   double weeks = ask.fixed_weeks.value_or(plan.wanted_weeks);
   if (!ask.fixed_weeks) {
-    if (weeks > by_kind) {
-      weeks = std::floor(by_kind);
+    if (weeks > by_kind.planned) {
+      const double for_least =
+          std::isfinite(effect) ? whole_weeks((lack - need_to_spare(cold.need)) * effect) : 0.0;
+      weeks = std::clamp(for_least, std::floor(by_kind.planned), std::floor(by_kind.most));
       plan.limit = ColdPlan::Limit::kind;
     }
     if (weeks > by_days) {
@@ -112,6 +121,12 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, Day shoots,
   return plan;
 }
 
+bool is_under_chilled(const ColdPlan& plan) {
+  const TaxonCold& cold = plan.cold;
+  const double lacking = cold.need.recommended - cold.missing_weeks;
+  return cold.missing_weeks > 0.0 && rounded(lacking, 0.05) < cold.need.least;
+}
+
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted) {
   std::vector<Notice> notices;
   const Taxon& taxon = *ask.taxon;
@@ -123,16 +138,18 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
   if (ask.fixed_weeks && *ask.fixed_weeks > 0.0) {
     if (taxon.cold_form == ColdForm::none) {
       say("never-refrigerate", Severity::refusal,
-          fmt::format("{}: never put in a refrigerator; ask for 0 weeks of storage", taxon.name));
+          fmt::format("{}: never put in a refrigerator; ask for 0 weeks of storage",
+                      plain_name(taxon.name)));
     } else if (taxon.cold_form == ColdForm::dry_ok && total > taxon.dry_cold_max_weeks.high) {
       say("storage-too-long", Severity::refusal,
           fmt::format(
               "{}: {} dry in the refrigerator costs flowers; {} is the most it takes, then plant",
-              taxon.name, weeks_text(total), weeks_text(taxon.dry_cold_max_weeks.high)));
+              plain_name(taxon.name), weeks_text(total),
+              weeks_text(taxon.dry_cold_max_weeks.high)));
     } else if (taxon.cold_form == ColdForm::dry_ok && total > taxon.dry_cold_max_weeks.value) {
       say("storage-long", Severity::warning,
-          fmt::format("{}: more than {} dry in the refrigerator begins to cost flowers", taxon.name,
-                      weeks_text(taxon.dry_cold_max_weeks.value)));
+          fmt::format("{}: more than {} dry in the refrigerator begins to cost flowers",
+                      plain_name(taxon.name), weeks_text(taxon.dry_cold_max_weeks.value)));
     }
     const Day start = planted - static_cast<int>(std::lround(*ask.fixed_weeks * 7.0));
     if (start < ask.available) {
@@ -141,47 +158,57 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
           fmt::format(
               "{}: {} of refrigeration before {} would start on {}, before bulbs can be had "
               "({}); plant on {} or later, or refrigerate for {}",
-              taxon.name, weeks_text(*ask.fixed_weeks), to_words(planted), to_words(start),
-              to_words(ask.available), to_words(nearest),
+              plain_name(taxon.name), weeks_text(*ask.fixed_weeks), to_words(planted),
+              to_words(start), to_words(ask.available), to_words(nearest),
               weeks_text(std::max(0.0, std::floor((planted - ask.available) / 7.0)))));
     }
+  }
+  if (!ask.fixed_weeks && taxon.cold_form == ColdForm::dry_ok &&
+      total > taxon.dry_cold_max_weeks.value) {
+    say("storage-long", Severity::note,
+        fmt::format("{}: {} dry in the refrigerator to reach the least cold; more than {} begins "
+                    "to cost flowers",
+                    plain_name(taxon.name), weeks_text(total),
+                    weeks_text(taxon.dry_cold_max_weeks.value)));
   }
   if (plan.limit == ColdPlan::Limit::days) {
     say("storage-shortened", Severity::warning,
         fmt::format(
             "{}: {} of refrigeration would be right, but bulbs come on {}: only {} are left "
             "before {}; planting on {} gives them all",
-            taxon.name, weeks_text(plan.wanted_weeks), to_words(ask.available),
+            plain_name(taxon.name), weeks_text(plan.wanted_weeks), to_words(ask.available),
             weeks_text(cold.storage_weeks), to_words(planted),
             to_words(ask.available + static_cast<int>(plan.wanted_weeks * 7.0))));
   }
-  if (total + poorest(cold.natural) + 0.05 < cold.need.least) {
+  if (is_under_chilled(plan)) {
     const double have = std::max(0.0, total + poorest(cold.natural));
     say("under-chilled", Severity::warning,
         fmt::format(
             "{}: about {} of cold in a {} winter where {} is the least: expect late flowers on "
             "short stems, and blind buds; least reached in {:.0f} of 100 winters",
-            taxon.name, weeks_text(have), cold.natural.mild <= cold.natural.cold ? "mild" : "hard",
-            weeks_text(cold.need.least), rounded(cold.chance_least_met * 100.0, 1.0)));
+            plain_name(taxon.name), weeks_text(have),
+            cold.natural.mild <= cold.natural.cold ? "mild" : "hard", weeks_text(cold.need.least),
+            rounded(cold.chance_least_met * 100.0, 1.0)));
   } else if (cold.missing_weeks > 1.0) {
     say("less-than-recommended", Severity::note,
         fmt::format(
             "{}: {} less cold than recommended in a poor winter; enough to flower, somewhat late",
-            taxon.name, weeks_text(cold.missing_weeks)));
+            plain_name(taxon.name), weeks_text(cold.missing_weeks)));
   }
   if (cold.chilled_in_pot) {
     say("chill-in-pot", Severity::warning,
         fmt::format(
             "{}: dries out when stored dry; pot at once and give the potted pot its {} of cold, "
             "or choose another kind or a pot of its own",
-            taxon.name, weeks_text(cold.storage_weeks)));
+            plain_name(taxon.name), weeks_text(cold.storage_weeks)));
   }
   if (taxon.refrigerator_temp_c && cold.storage_weeks > 0.0 &&
       (ask.storage_temperature.value() < taxon.refrigerator_temp_c->low ||
        ask.storage_temperature.value() > taxon.refrigerator_temp_c->high)) {
     say("storage-temperature", Severity::warning,
         fmt::format("{}: keep the refrigerator between {:g} and {:g} degrees C, not {:g}",
-                    taxon.name, taxon.refrigerator_temp_c->low, taxon.refrigerator_temp_c->high,
+                    plain_name(taxon.name), taxon.refrigerator_temp_c->low,
+                    taxon.refrigerator_temp_c->high,
                     rounded(ask.storage_temperature.value(), 0.1)));
   }
   return notices;

@@ -22,7 +22,7 @@ void compare_heights(const Companion& early, const Companion& late, std::vector<
       {"hidden-by-leaves", Severity::note,
        fmt::format("{} flower at about {:g} cm among leaves of {} that stand {:g} cm high: "
                    "they may be hidden",
-                   late.taxon->name, flowers, early.taxon->name, leaves)});
+                   plain_name(late.taxon->name), flowers, plain_name(early.taxon->name), leaves)});
 }
 
 }  // namespace
@@ -42,7 +42,7 @@ std::vector<Notice> company_notices(std::span<const Companion> companions) {
         notices.push_back(
             {"leaf-mat", Severity::note,
              fmt::format("{} make a mat of leaves; part it where the noses of {} come up",
-                         early.taxon->name, late.taxon->name)});
+                         plain_name(early.taxon->name), plain_name(late.taxon->name))});
       }
     }
   }
@@ -52,21 +52,21 @@ std::vector<Notice> company_notices(std::span<const Companion> companions) {
       const Taxon& b = *companions[j].taxon;
       if (&a == &b) continue;
       if (opposite(a.moisture_growth, b.moisture_growth)) {
-        notices.push_back(
-            {"opposite-water", Severity::warning,
-             fmt::format("{} and {} want opposite watering in growth", a.name, b.name)});
+        notices.push_back({"opposite-water", Severity::warning,
+                           fmt::format("{} and {} want opposite watering in growth",
+                                       plain_name(a.name), plain_name(b.name))});
       }
       if (opposite(a.moisture_rest, b.moisture_rest)) {
         notices.push_back(
             {"opposite-rest", Severity::note,
              fmt::format("{} and {} want opposite watering at rest: lift one of them after "
                          "flowering",
-                         a.name, b.name)});
+                         plain_name(a.name), plain_name(b.name))});
       }
       if (opposite(a.light, b.light)) {
-        notices.push_back(
-            {"opposite-light", Severity::warning,
-             fmt::format("{} and {} want opposite light (sun, part shade)", a.name, b.name)});
+        notices.push_back({"opposite-light", Severity::warning,
+                           fmt::format("{} and {} want opposite light (sun, part shade)",
+                                       plain_name(a.name), plain_name(b.name))});
       }
     }
   }

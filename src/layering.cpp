@@ -25,7 +25,7 @@ std::string both_rulers(Millimetres length) {
 std::string names_of(const ResolvedLayer& layer) {
   std::string names;
   for (const LayerKind& kind : layer.kinds)
-    names += (names.empty() ? "" : " with ") + kind.taxon->name;
+    names += (names.empty() ? "" : " with ") + plain_name(kind.taxon->name);
   return names;
 }
 

@@ -32,7 +32,7 @@ void flowering_order(const PlanFacts& facts, Plan& plan) {
   }
   for (const std::size_t i : flowering_before_the_layer_above(keys)) {
     const auto name = [&](std::size_t layer) {
-      return facts.layers[layer].kinds.front().taxon->name;
+      return plain_name(facts.layers[layer].kinds.front().taxon->name);
     };
     say(plan, "flowers-before-layer-above", Severity::note,
         fmt::format(
@@ -85,7 +85,7 @@ void hardiness(const PlanFacts& facts, Plan& plan) {
         fmt::format("{}: hardy in open ground from zone {}; in a pot that freezes through count {} "
                     "zones less, "
                     "and this is about zone {}: give winter shelter",
-                    taxon.name, taxon.hardiness_min_zone, pot_zones, zone));
+                    plain_name(taxon.name), taxon.hardiness_min_zone, pot_zones, zone));
   }
 }
 
@@ -119,7 +119,7 @@ void over_chilled(Plan& plan) {
     say(plan, "over-chilled", Severity::note,
         fmt::format("{}: {:g} weeks of storage are more than they need ({:g}): leggy growth, and "
                     "shoots in the bag",
-                    cold.name, rounded(stored, 0.5), rounded(cold.need.most, 0.5)));
+                    plain_name(cold.name), rounded(stored, 0.5), rounded(cold.need.most, 0.5)));
   }
 }
 
@@ -127,9 +127,6 @@ void over_chilled(Plan& plan) {
 
 void add_notices(const PlanFacts& facts, Plan& plan) {
   for (const PotNote& note : facts.pot.notes) say(plan, "assumed", Severity::note, describe(note));
-  if (facts.pot.material.empty()) {
-    say(plan, "assumed-material", Severity::note, "the pot is taken for " + plan.pot.material);
-  }
   flowering_order(facts, plan);
   company(facts, plan);
   used_mix(facts, plan);

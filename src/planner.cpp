@@ -16,8 +16,6 @@
 namespace bulbwright {
 namespace {
 
-const char* default_material = "terracotta";  ///< the usual one where none is named
-
 PlannedPot planned_pot(const Pot& pot) {
   PlannedPot planned;
   planned.name = pot.name;
@@ -27,7 +25,7 @@ PlannedPot planned_pot(const Pot& pot) {
   planned.base = section_at(pot, Millimetres{0.0});
   planned.headspace = pot.headspace;
   planned.volume = full_volume(pot);
-  planned.material = pot.material.empty() ? default_material : pot.material;
+  planned.material = pot.material;
   for (const PotLevel& level : pot.levels)
     planned.profile.push_back({level.height, level.length, level.width});
   planned.corner = pot.levels.back().corner;
@@ -35,13 +33,15 @@ PlannedPot planned_pot(const Pot& pot) {
 }
 
 std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const ResolvedLayer> layers,
-                                   const Setting& setting) {
+                                   const PlanContext& context) {
+  const Setting& setting = *context.setting;
   std::vector<TimedKind> kinds;
   for (std::size_t i = 0; i < layers.size(); ++i) {
     for (const LayerKind& kind : layers[i].kinds) {
       TimedKind timed;
       timed.layer = static_cast<int>(i) + 1;
       timed.ask.taxon = kind.taxon;
+      timed.bloom = context.blooms->of(*kind.taxon);
       timed.ask.use = layers[i].request->use;
       timed.ask.already_weeks = layers[i].request->cold_already_weeks;
       timed.ask.fixed_weeks = request.storage.weeks;
@@ -72,10 +72,8 @@ void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& pl
     const KindTiming& kind = timing.kinds[i];
     plan.cold.push_back(kind.cold.cold);
     PlannedWave wave = kind.wave;
-    const double natural = std::min(
-        {kind.cold.cold.natural.normal, kind.cold.cold.natural.mild, kind.cold.cold.natural.cold});
-    wave.confident = kind.cold.cold.storage_weeks + kind.cold.cold.already_weeks + natural + 0.05 >=
-                     kind.cold.cold.need.least;
+    // The poorest winter decides, as it does for the notice of too little cold.
+    wave.confident = wave.confident && !is_under_chilled(kind.cold);
     plan.waves.push_back(std::move(wave));
     for (Notice& notice : cold_notices(kinds[i].ask, kind.cold, timing.plant))
       plan.notices.push_back(std::move(notice));
@@ -135,7 +133,7 @@ Plan make_plan(const PotFile& request, const PlanContext& context) {
 
   const PotSeason season = pot_season(setting, thermal_of(pot, plan.pot.material));
   plan.place = picture_of(setting, season);
-  const std::vector<TimedKind> kinds = timed_kinds(request, layers, setting);
+  const std::vector<TimedKind> kinds = timed_kinds(request, layers, context);
   PlantingChoice choice = choose_planting(scheduled(kinds, season), season.view(), request.plant);
   plan.plant = choice.plant;
   plan.plant_given = request.plant.has_value();
@@ -145,11 +143,11 @@ Plan make_plan(const PotFile& request, const PlanContext& context) {
   add_timing(kinds, timing, plan);
 
   const PlanFacts facts{request, context, pot, layers, season, kinds, timing};
-  add_materials(facts, plan);
+  const Materials materials = add_materials(facts, plan);
   add_shopping(facts, plan);
   add_dates(facts, plan);
   add_notices(facts, plan);
-
+  add_cautions(facts, materials, plan);
   refuse_where_a_notice_does(plan);
   return plan;
 }

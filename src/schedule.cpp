@@ -60,10 +60,11 @@ DayCost cost_of(const ScheduledKind& kind, const SeasonView& season, Day day, Da
   cost.soil = soil_cost(taxon, mix_at_planting(*season.normal, day).value());
   const std::array<const PotWinter*, 3> winters{season.normal, season.mild, season.cold};
   const ColdPlan plan = plan_cold(kind.ask, day, shoots, winters);
+  // Between the least and the recommended cold a week counts half: the bulbs flower, if late.
   const double below_least =
       plan.cold.need.least - (plan.cold.need.recommended - plan.cold.missing_weeks);
-  cost.cold =
-      std::max(0.0, plan.cold.missing_weeks - least_lack_weeks) + 3.0 * std::max(0.0, below_least);
+  cost.cold = 0.5 * std::max(0.0, plan.cold.missing_weeks - least_lack_weeks) +
+              3.0 * std::max(0.0, below_least);
   if (plan.cold.chilled_in_pot) cost.cold += 0.5;  // a potted pot takes the room of many bags
   if (hard_frost && *hard_frost - day < rooting_days) {
     cost.rooting = 0.1 * (rooting_days - std::max(0, *hard_frost - day));
@@ -123,7 +124,7 @@ void say_no_common_window(std::span<const ScheduledKind> kinds,
                           const std::vector<PlantingWindow>& windows, PlantingChoice& choice) {
   std::string text = "no day suits every kind";
   for (std::size_t i = 0; i < kinds.size(); ++i) {
-    text += fmt::format("{} {}: {}", i == 0 ? ";" : ",", kinds[i].ask.taxon->name,
+    text += fmt::format("{} {}: {}", i == 0 ? ";" : ",", plain_name(kinds[i].ask.taxon->name),
                         windows[i].days ? fmt::format("{} to {}", to_words(windows[i].days->first),
                                                       to_words(windows[i].days->last))
                                         : windows[i].reason);
@@ -144,7 +145,8 @@ void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
     const bool too_warm = mix_c > taxon.soil_max_c.high;
     choice.notices.push_back(
         {too_warm ? "mix-too-warm" : "mix-warm", Severity::warning,
-         fmt::format("{}: the mix is at about {:.0f} degrees C then; {}", taxon.name, mix_c,
+         fmt::format("{}: the mix is at about {:.0f} degrees C then; {}", plain_name(taxon.name),
+                     mix_c,
                      too_warm ? "plant straight from the refrigerator, in shade, in the coolest "
                                 "weeks, and treat "
                                 "them as annuals"

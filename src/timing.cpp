@@ -4,10 +4,11 @@
 #include <array>
 
 #include "bulbwright/display.hpp"
-#include "bulbwright/flowering.hpp"
 
 namespace bulbwright {
 namespace {
+
+constexpr int indoor_days = 150;  ///< longer than any forced bulb takes
 
 /// The state in which a kind is planted: cold it came with, then storage.
 ColdState at_planting(const ColdAsk& ask, double storage_weeks) {
@@ -15,33 +16,66 @@ ColdState at_planting(const ColdAsk& ask, double storage_weeks) {
                        ask.storage_temperature);
 }
 
-Day shoots_before(Day first_flower, Day planted) {
-  return std::max(first_flower - shoots_before_flower_days, planted + shoots_after_planting_days);
+/// For forcing: the first day on which the recommended cold is reached, or the last of the winter.
+Day bring_in_day(const TimedKind& kind, const PotWinter& winter, Day planted, ColdState state) {
+  const double enough = need_for(*kind.ask.taxon, Use::forcing).recommended;
+  Day day = planted;
+  for (; day < winter.last() && rounded(state.weeks().value(), 0.01) < enough; ++day) {
+    state.add(winter.at(day));
+  }
+  return day;
 }
 
-PlannedWave wave_of(const TimedKind& kind, const PotSeason& season, Day planted,
-                    const ColdPlan& cold) {
-  const Taxon& taxon = *kind.ask.taxon;
-  const ColdState start = at_planting(kind.ask, cold.cold.storage_weeks);
-  PlannedWave wave;
-  wave.taxon = taxon.id;
-  wave.name = taxon.name;
-  wave.layer = kind.layer;
-  for (std::size_t i = 0; i < season.winters.size(); ++i) {
-    const FlowerDays days = flower_days(taxon, kind.ask.use, season.winters[i], planted, start);
-    if (i == 0) {
-      wave.earliest_first = days.first;
-      wave.latest_last = days.last;
-    }
-    wave.earliest_first = std::min(wave.earliest_first, days.first);
-    wave.latest_last = std::max(wave.latest_last, days.last);
-    if (i == season.normal) {
-      wave.first = days.first;
-      wave.peak = days.peak;
-      wave.last = days.last;
-    }
+struct WinterWave {
+  Wave wave;
+  std::optional<Day> bring_in;
+};
+
+/// The wave of one winter. A pot for forcing stands in its winter until it is chilled, then
+/// indoors.
+WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t winter, Day planted,
+                   const ColdState& start) {
+  BloomPlanting planting;
+  planting.planted = planted;
+  planting.cold = start;
+  planting.stored = start.weeks();
+  planting.least = Weeks{need_for(*kind.ask.taxon, kind.ask.use).least};
+  if (kind.ask.use != Use::forcing) {
+    return {predict_wave(kind.bloom, season.bloom[winter], planting), std::nullopt};
   }
-  return wave;
+  const PotWinter& out = season.winters[winter];
+  const Day in = bring_in_day(kind, out, planted, start);
+  ColdState state = start;
+  for (Day day = planted; day < in; ++day) state.add(out.at(day));
+  planting.planted = in;
+  planting.cold = state;
+  planting.stored = state.weeks();
+  return {predict_wave(kind.bloom, indoor_season(in, indoor_days, indoors), planting), in};
+}
+
+void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindTiming& timing) {
+  const ColdState start = at_planting(kind.ask, timing.cold.cold.storage_weeks);
+  std::vector<Wave> waves;
+  for (std::size_t i = 0; i < season.winters.size(); ++i) {
+    WinterWave found = wave_in(kind, season, i, planted, start);
+    if (i == season.normal) timing.bring_in = found.bring_in;
+    waves.push_back(found.wave);
+  }
+  const bool three = waves.size() == 3 && !season.recorded;
+  const WaveForecast result = three ? forecast_of_three(kind.bloom, waves[season.normal],
+                                                        waves[season.mild], waves[season.cold])
+                                    : forecast_of_years(kind.bloom, waves);
+  PlannedWave& wave = timing.wave;
+  wave.taxon = kind.ask.taxon->id;
+  wave.name = kind.ask.taxon->name;
+  wave.layer = kind.layer;
+  wave.first = result.wave.first;
+  wave.peak = result.wave.peak;
+  wave.last = result.wave.last;
+  wave.earliest_first = result.earliest_first;
+  wave.latest_last = result.latest_last;
+  wave.confident = result.wave.confidence == BloomConfidence::ordinary;
+  timing.shoots = result.wave.shoots;
 }
 
 }  // namespace
@@ -57,18 +91,18 @@ PotSeason pot_season(const Setting& setting, const PotThermal& pot) {
   season.normal = setting.normal;
   season.mild = setting.mild;
   season.cold = setting.cold;
+  season.recorded = setting.recorded;
   for (const Winter& winter : setting.winters) {
     season.winters.push_back(pot_winter(winter, pot, setting.exposure));
+    season.bloom.push_back(bloom_season(season.winters.back()));
   }
   return season;
 }
 
 Day shoots_when_chilled(const TimedKind& kind, const PotSeason& season, Day planted) {
-  const Taxon& taxon = *kind.ask.taxon;
-  const ColdState full = cold_already(Weeks{need_for(taxon, kind.ask.use).recommended});
-  const FlowerDays days =
-      flower_days(taxon, kind.ask.use, season.winters[season.normal], planted, full);
-  return shoots_before(days.first, planted);
+  const ColdState full = cold_already(Weeks{need_for(*kind.ask.taxon, kind.ask.use).recommended});
+  const WinterWave found = wave_in(kind, season, season.normal, planted, full);
+  return found.wave.shoots;
 }
 
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
@@ -79,8 +113,7 @@ KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted
   const std::array<const PotWinter*, 3> winters{view.normal, view.mild, view.cold};
   KindTiming timing;
   timing.cold = plan_cold(ask, planted, shoots_when_chilled(kind, season, planted), winters);
-  timing.wave = wave_of(kind, season, planted, timing.cold);
-  timing.shoots = shoots_before(timing.wave.first, planted);
+  forecast(kind, season, planted, timing);
   return timing;
 }
 

@@ -34,10 +34,15 @@ WeekNeed need_for(const Taxon& taxon, Use use);
 /// common practice
 Day earliest_bulbs(int season, Hemisphere hemisphere);
 
-/// Most weeks of storage that a kind can be planned to take: dry-ok kinds their planned dry cold
-/// less what they came with, kinds that are never refrigerated none, moist-only kinds (chilled in
-/// the pot) their whole need.
-double storage_limit_weeks(const Taxon& taxon, Use use, double already_weeks);
+/// Weeks of storage that a kind can take: dry-ok kinds what the catalogue says of dry cold less
+/// what they came with, kinds that are never refrigerated none, moist-only kinds (chilled in the
+/// pot) their whole need. `planned` is what is given without a word; up to `most` only to reach the
+/// least cold, with a notice; beyond it flowers are lost.
+struct StorageLimit {
+  double planned = 0.0;
+  double most = 0.0;
+};
+StorageLimit storage_limit(const Taxon& taxon, Use use, double already_weeks);
 
 /// Storage weeks are planned in whole weeks; a lack under a quarter of a week is left to the
 /// winter.
@@ -61,6 +66,9 @@ struct ColdPlan {
 };
 ColdPlan plan_cold(const ColdAsk& ask, Day planted, Day shoots,
                    std::span<const PotWinter* const> normal_mild_cold);
+
+/// True where the poorest of the three winters leaves less than the least cold.
+bool is_under_chilled(const ColdPlan& plan);
 
 /// What is wrong or risky about a kind's cold, for the grower.
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bulbwright/bloom_parameters.hpp"
 #include "bulbwright/catalogue.hpp"
 #include "bulbwright/packing_cache.hpp"
 #include "bulbwright/plan.hpp"
@@ -11,6 +12,7 @@ namespace bulbwright {
 /// Everything a plan is a function of, besides the request itself.
 struct PlanContext {
   const Catalogue* catalogue = nullptr;
+  const BloomTable* blooms = nullptr;
   const Setting* setting = nullptr;
   Effort effort = Effort::quick;
   PackingCache* packings = nullptr;

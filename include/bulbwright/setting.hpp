@@ -22,6 +22,7 @@ struct Setting {
   std::vector<Winter> winters;  ///< at least one; three when made from normals
   /// Indices into winters: the one that stands for the normal, the mild and the cold winter.
   std::size_t normal = 0, mild = 0, cold = 0;
+  bool recorded = false;              ///< the winters are recorded years
   std::optional<Day> measured_until;  ///< last measured day of a running winter
   Celsius annual_low{0.0};            ///< mean annual lowest air temperature, for frost warnings
 };

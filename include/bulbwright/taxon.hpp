@@ -114,6 +114,10 @@ struct Taxon {
   std::vector<TaxonFact> facts;  ///< every row, in the order of the file
 };
 
+/// A kind's name without what stands in brackets or after a comma: "Large Dutch crocus" of "Large
+/// Dutch crocus (Crocus vernus)". For sentences.
+std::string plain_name(std::string_view name);
+
 /// Diameter of a bulb of circumference c: c / pi (a circle).
 Millimetres diameter_of_circumference(double circumference_cm);
 

@@ -4,6 +4,8 @@
 #include <span>
 #include <vector>
 
+#include "bulbwright/bloom.hpp"
+#include "bulbwright/bloom_parameters.hpp"
 #include "bulbwright/cold_plan.hpp"
 #include "bulbwright/plan.hpp"
 #include "bulbwright/pot_temperature.hpp"
@@ -20,7 +22,9 @@ struct PotSeason {
   int season = 0;
   Hemisphere hemisphere = Hemisphere::north;
   std::vector<PotWinter> winters;  ///< one for each winter of the setting
+  std::vector<BloomSeason> bloom;  ///< the same winters, ready for predict_wave()
   std::size_t normal = 0, mild = 0, cold = 0;
+  bool recorded = false;  ///< winters are recorded years, not normal, mild and cold
 
   [[nodiscard]] SeasonView view() const;
 };
@@ -29,6 +33,7 @@ PotSeason pot_season(const Setting& setting, const PotThermal& pot);
 /// One kind in one layer.
 struct TimedKind {
   ColdAsk ask;
+  BloomParameters bloom;
   int layer = 1;
 };
 
@@ -36,7 +41,8 @@ struct TimedKind {
 struct KindTiming {
   ColdPlan cold;
   PlannedWave wave;
-  Day shoots;  ///< first noses in the normal winter
+  Day shoots;                   ///< first noses in the normal winter
+  std::optional<Day> bring_in;  ///< forcing: the day the pot goes indoors
 };
 
 struct Timing {
@@ -45,10 +51,8 @@ struct Timing {
   Display display;
 };
 
-/// Noses show so long before the first flower. common practice: four to six weeks in a cool spring
-inline constexpr int shoots_before_flower_days = 35;
-/// and not sooner than this after planting: roots come first. common practice
-inline constexpr int shoots_after_planting_days = 21;
+/// A pot brought in to flower stands at this temperature. common practice: 15 to 18 degC
+inline constexpr Celsius indoors{16.0};
 
 /// First noses of a fully chilled bulb planted on a day, in the normal winter.
 Day shoots_when_chilled(const TimedKind& kind, const PotSeason& season, Day planted);

@@ -1,10 +1,12 @@
 #include "cli/command.hpp"
 #include "cli/fit_command.hpp"
+#include "cli/plan_command.hpp"
 
 namespace bulbwright::cli {
 
 std::vector<Command> declare_commands(CLI::App& root) {
   return {
+      declare_plan(root),
       declare_fit(root),
   };
 }

@@ -61,21 +61,23 @@ std::optional<InputText> data_file(const std::string& folder, const char* name) 
 }  // namespace
 
 Facts load_facts(const std::string& data_folder) {
-  Facts facts{builtin_catalogue(), PlaceCatalogue::builtin()};
+  Facts facts{builtin_catalogue(), BloomTable::builtin(), PlaceCatalogue::builtin()};
   if (data_folder.empty()) return facts;
   std::error_code ignored;
   if (!std::filesystem::is_directory(data_folder, ignored)) {
     throw InputError{{"", 0, 0},
                      fmt::format("--data: {} is no folder", bulbwright::quoted(data_folder))};
   }
-  const auto taxa = data_file(data_folder, "taxa.csv"),
-             places = data_file(data_folder, "places.csv");
-  if (!taxa && !places) {
+  const auto taxa = data_file(data_folder, "taxa.csv");
+  const auto places = data_file(data_folder, "places.csv");
+  const auto blooms = data_file(data_folder, "bloom.csv");
+  if (!taxa && !places && !blooms) {
     throw InputError{{"", 0, 0},
-                     fmt::format("--data: {} holds neither taxa.csv nor places.csv",
+                     fmt::format("--data: {} holds no taxa.csv, bloom.csv or places.csv",
                                  bulbwright::quoted(data_folder))};
   }
   if (taxa) facts.catalogue = merged(facts.catalogue, taxa->text, taxa->name);
+  if (blooms) facts.blooms.merge(BloomTable::parse(blooms->text, blooms->name));
   if (places) facts.places.add(parse_places_csv(places->text, places->name));
   return facts;
 }

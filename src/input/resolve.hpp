@@ -1,5 +1,6 @@
 #pragma once
 
+#include "bulbwright/bloom_parameters.hpp"
 #include "bulbwright/catalogue.hpp"
 #include "bulbwright/place.hpp"
 #include "bulbwright/request.hpp"
@@ -10,10 +11,11 @@ namespace bulbwright::input {
 /// The facts that requests are resolved against: built in, with those of --data laid over them.
 struct Facts {
   Catalogue catalogue;
+  BloomTable blooms;
   PlaceCatalogue places;
 };
 
-/// Built-in facts; with a folder, its taxa.csv and places.csv add to them or override them.
+/// Built-in facts; with a folder, its taxa.csv, bloom.csv and places.csv add to them or override them.
 /// @throws InputError for a folder or a file in it that cannot be read.
 Facts load_facts(const std::string& data_folder);
 

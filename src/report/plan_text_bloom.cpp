@@ -128,7 +128,7 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
                    [](const PlannedWave& a, const PlannedWave& b) { return a.first < b.first; });
   int names = 12;
   for (const PlannedWave& wave : waves) {
-    names = std::max(names, columns(short_name(in_style(wave.name, style))));
+    names = std::max(names, columns(plain_name(in_style(wave.name, style))));
   }
   names = std::min({names, longest_name, setting.width / 3});
   const Axis axis = axis_of(plan, setting.width - names - dates_columns - 2);
@@ -146,7 +146,7 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
   row("", month_row(axis), "");
   if (axis.per_week >= 3 && setting.closeness < 4) row("Mondays", monday_row(axis), "");
   for (const PlannedWave& wave : waves) {
-    row(short_name(in_style(wave.name, style)), wave_bar(wave, axis, marks),
+    row(plain_name(in_style(wave.name, style)), wave_bar(wave, axis, marks),
         (with_dates ? days_text(wave.first, wave.last, false) : "") + (wave.confident ? "" : " ?"));
   }
   if (!plan.display.gaps.empty() && setting.closeness < 6) {

@@ -32,7 +32,7 @@ void replace_all(std::string& text, std::string_view from, std::string_view to) 
 std::vector<std::string> kinds_of(const Plan& plan) {
   std::vector<std::string> names;
   const auto add = [&names](const std::string& name) {
-    const std::string brief = short_name(name);
+    const std::string brief = plain_name(name);
     if (!brief.empty() && std::find(names.begin(), names.end(), brief) == names.end()) {
       names.push_back(brief);
     }
@@ -75,22 +75,8 @@ std::string layer_word(int level, std::size_t layers) {
   return index - 2 < ordinals.size() ? ordinals[index - 2] : fmt::format("no. {}", level);
 }
 
-std::string short_name(std::string_view name) {
-  std::string out{name};
-  for (std::size_t open = out.find(" ("); open != std::string::npos; open = out.find(" (")) {
-    const std::size_t close = out.find(')', open);
-    if (close == std::string::npos) {
-      out.erase(open);
-    } else {
-      out.erase(open, close - open + 1);
-    }
-  }
-  if (const std::size_t comma = out.find(','); comma != std::string::npos) out.erase(comma);
-  return out.empty() ? std::string{name} : out;
-}
-
 std::string several(std::string_view name) {
-  const std::string text = short_name(name);
+  const std::string text = plain_name(name);
   const std::string end = lower(text);
   if (text.empty() || end.find("-of-") != std::string::npos) return text;
   if (end.ends_with("crocus") || end.ends_with("iris")) return text + "es";
@@ -103,7 +89,7 @@ std::string several(std::string_view name) {
 
 std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style) {
   const std::string name =
-      in_style(bulbs.count == 1 ? short_name(bulbs.name) : several(bulbs.name), style);
+      in_style(bulbs.count == 1 ? plain_name(bulbs.name) : several(bulbs.name), style);
   const std::string counted = fmt::format("{}\u00A0{}", bulbs.count, name);
   return bulbs.label.empty() ? counted : fmt::format("{} \"{}\"", counted, printable(bulbs.label));
 }
@@ -136,7 +122,7 @@ std::string sentence(std::string_view text) {
 std::string plan_words(const Plan& plan, std::string_view text, const TextStyle& style) {
   std::string out{text};
   const auto shorten = [&out](const std::string& name) {
-    const std::string brief = short_name(name);
+    const std::string brief = plain_name(name);
     if (brief != name) replace_all(out, name, brief);
   };
   for (const TaxonCold& cold : plan.cold) shorten(cold.name);

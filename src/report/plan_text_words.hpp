@@ -14,10 +14,6 @@ namespace bulbwright::report {
 /// "bottom", "middle", "top"; with more layers "second", "third", ... between; "only" for one.
 std::string layer_word(int level, std::size_t layers);
 
-/// "Large Dutch crocus" from "Large Dutch crocus (Crocus vernus)": what a label would say. Cut at a
-/// comma or a bracket; a bracket inside is left out.
-std::string short_name(std::string_view name);
-
 /// "Large Dutch crocuses", "Corn lilies", "Glory-of-the-snow": several bulbs of a kind.
 std::string several(std::string_view name);
 

@@ -39,8 +39,8 @@ std::string month_text(Day day);
 /// "8 Jan", or "8 Jan 2027" with the year.
 std::string day_text(Day day, bool with_year);
 
-/// "9 to 25 Mar", "18 Feb to 3 Mar", "28 Dec 2026 to 3 Jan 2027"; one day alone as a day; `with_year` adds the
-/// year where both lie in one.
+/// "9 to 25 Mar", "18 Feb to 3 Mar", "28 Dec 2026 to 3 Jan 2027"; one day alone as a day;
+/// `with_year` adds the year where both lie in one.
 std::string days_text(Day from, Day to, bool with_year);
 
 /// "spring 2027": the spring in which the season's bulbs flower.
