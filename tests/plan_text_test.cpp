@@ -411,7 +411,10 @@ TEST_CASE("a refusal stands at the top in plain words", "[plan_text]") {
   CHECK(has(text, "No, it cannot be done as asked:\n"));
   CHECK(text.find("A pot 400 mm deep would do") < text.find("275 mm"));
   CHECK(text.find("400 mm") == text.rfind("400 mm"));
-  CHECK(has(plan_text(refused_at_once(), {}), "The pot is too shallow for any bulb."));
+  Plan plan = refused_at_once();
+  plan.display = fixture::terrace_plan().display;
+  CHECK(has(plan_text(plan, {}), "The pot is too shallow for any bulb."));
+  CHECK_FALSE(has(plan_text(plan, {}), "In flower on"));
 }
 
 TEST_CASE("a place with enough winter needs no refrigerator, and an unmet need never says so",

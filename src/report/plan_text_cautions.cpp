@@ -120,7 +120,10 @@ Lines caution_lines(const Plan& plan, const Setting& setting) {
   const char* bullet = setting.style.utf8 ? " •\u00A0" : " *\u00A0";
   std::string all = texts.empty() ? "" : "Take care:";
   for (const std::string& text : texts) all += bullet + text;
-  return wrap(all, setting.width);
+  Lines lines = wrap(all, setting.width);
+  constexpr std::string_view label = "Take care:";
+  if (!lines.empty()) lines[0] = bold(label, setting.style) + lines[0].substr(label.size());
+  return lines;
 }
 
 }  // namespace bulbwright::report

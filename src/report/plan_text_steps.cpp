@@ -151,7 +151,7 @@ Lines verdict_lines(const Plan& plan, const Setting& setting) {
   const char* head =
       lines.empty() ? "No, it cannot be done as asked." : "No, it cannot be done as asked:";
   lines.insert(lines.begin(), red(bold(head, style), style));
-  append(lines, wrap(flowering_text(plan), setting.width));
+  if (!plan.layers.empty()) append(lines, wrap(flowering_text(plan), setting.width));
   return lines;
 }
 
