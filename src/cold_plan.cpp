@@ -74,7 +74,41 @@ NaturalCold natural_cold(std::span<const PotWinter* const> normal_mild_cold, Day
   return {weeks[0], weeks[1], weeks[2]};
 }
 
-ColdPlan plan_cold(const ColdAsk& ask, Day planted, Day shoots,
+namespace {
+
+/// Storage weeks that cover `lack` weeks of cold, within what the kind and the days allow.
+struct StorageChoice {
+  double weeks = 0.0;
+  double wanted = 0.0;
+  ColdPlan::Limit limit = ColdPlan::Limit::none;
+};
+
+StorageChoice choose_storage(const ColdAsk& ask, const WeekNeed& need, double lack,
+                             double by_days) {
+  const double effect = storage_weeks_per_cold_week(ask.storage_temperature);
+  StorageChoice choice;
+  if (!std::isfinite(effect)) return choice;
+  choice.weeks = choice.wanted = whole_weeks(lack * effect);
+  const StorageLimit by_kind = storage_limit(*ask.taxon, ask.use, ask.already_weeks);
+  if (choice.weeks > by_kind.planned) {
+    const double for_least = whole_weeks((lack - need_to_spare(need)) * effect);
+    choice.weeks = std::clamp(for_least, std::floor(by_kind.planned), std::floor(by_kind.most));
+    choice.limit = ColdPlan::Limit::kind;
+  }
+  if (choice.weeks > by_days) {
+    choice.weeks = by_days;
+    choice.limit = ColdPlan::Limit::days;
+  }
+  return choice;
+}
+
+NaturalCold not_below_zero(const NaturalCold& natural) {
+  return {std::max(0.0, natural.normal), std::max(0.0, natural.mild), std::max(0.0, natural.cold)};
+}
+
+}  // namespace
+
+ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
                    std::span<const PotWinter* const> normal_mild_cold) {
   const Taxon& taxon = *ask.taxon;
   ColdPlan plan;
@@ -85,26 +119,26 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, Day shoots,
   cold.need = need_for(taxon, ask.use);
   cold.already_weeks = ask.already_weeks;
   cold.storage_temperature = ask.storage_temperature;
-  cold.natural =
-      natural_cold(normal_mild_cold, planted, shoots, cold_already(Weeks{ask.already_weeks}));
 
-  const double effect = storage_weeks_per_cold_week(ask.storage_temperature);
-  const double lack = cold.need.recommended - ask.already_weeks - poorest(cold.natural);
-  plan.wanted_weeks = std::isfinite(effect) ? whole_weeks(lack * effect) : 0.0;
-  const StorageLimit by_kind = storage_limit(taxon, ask.use, ask.already_weeks);
   const double by_days = std::max(0.0, std::floor((planted - ask.available) / 7.0));
-  double weeks = ask.fixed_weeks.value_or(plan.wanted_weeks);
-  if (!ask.fixed_weeks) {
-    if (weeks > by_kind.planned) {
-      const double for_least =
-          std::isfinite(effect) ? whole_weeks((lack - need_to_spare(cold.need)) * effect) : 0.0;
-      weeks = std::clamp(for_least, std::floor(by_kind.planned), std::floor(by_kind.most));
-      plan.limit = ColdPlan::Limit::kind;
-    }
-    if (weeks > by_days) {
-      weeks = by_days;
-      plan.limit = ColdPlan::Limit::days;
-    }
+  double weeks = ask.fixed_weeks.value_or(0.0);
+  while (true) {
+    const ColdState start = after_storage(cold_already(Weeks{ask.already_weeks}), Weeks{weeks},
+                                          ask.storage_temperature);
+    const NaturalCold natural = natural_cold(normal_mild_cold, planted, shoots(start), start);
+    const double given = start.weeks().value();
+    // Everything so far, with what warmth after planting may undo.
+    const double missing = cold.need.recommended - given - poorest(natural);
+    cold.natural = not_below_zero(natural);
+    cold.missing_weeks = std::max(0.0, missing);
+    cold.chance_least_met = chance_of(cold.need.least - given, natural);
+    if (ask.fixed_weeks) break;
+    const double stored = given - ask.already_weeks;
+    const StorageChoice choice = choose_storage(ask, cold.need, missing + stored, by_days);
+    plan.wanted_weeks = std::max(plan.wanted_weeks, choice.wanted);
+    plan.limit = choice.limit;
+    if (choice.weeks <= weeks) break;
+    weeks = choice.weeks;
   }
   cold.storage_weeks = weeks;
   cold.chilled_in_pot = taxon.cold_form == ColdForm::moist_only && weeks > 0.0;
@@ -112,12 +146,6 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, Day shoots,
     cold.storage_end = planted;
     cold.storage_start = planted - static_cast<int>(std::lround(weeks * 7.0));
   }
-  const double stored = std::isfinite(effect) ? weeks / effect : 0.0;
-  const double given = ask.already_weeks + stored;
-  // The bulbs go out with their stored cold: warmth after planting may undo some of it.
-  cold.natural = natural_cold(normal_mild_cold, planted, shoots, cold_already(Weeks{given}));
-  cold.missing_weeks = std::max(0.0, cold.need.recommended - given - poorest(cold.natural));
-  cold.chance_least_met = chance_of(cold.need.least - given, cold.natural);
   return plan;
 }
 

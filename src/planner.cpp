@@ -60,8 +60,8 @@ std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const Resol
 std::vector<ScheduledKind> scheduled(std::span<const TimedKind> kinds, const PotSeason& season) {
   std::vector<ScheduledKind> result;
   for (const TimedKind& kind : kinds) {
-    result.push_back({kind.ask, [&kind, &season](Day planted) {
-                        return shoots_when_chilled(kind, season, planted);
+    result.push_back({kind.ask, [&kind, &season](Day planted, const ColdState& start) {
+                        return shoots_of(kind, season, planted, start);
                       }});
   }
   return result;

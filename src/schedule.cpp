@@ -9,28 +9,49 @@
 namespace bulbwright {
 namespace {
 
-constexpr int season_weeks = 24;      ///< length of planting_season()
-constexpr int rooting_days = 28;      ///< common practice: four weeks to root before hard frost
-constexpr double good_day = 1.0;      ///< points
-constexpr double near_least = 0.5;    ///< points
-constexpr int shoots_step_days = 14;  ///< shoots are asked for at these steps and joined linearly
+constexpr int season_weeks = 24;    ///< length of planting_season()
+constexpr int rooting_days = 28;    ///< common practice: four weeks to root before hard frost
+constexpr double good_day = 1.0;    ///< points
+constexpr double near_least = 0.5;  ///< points
+constexpr int cold_step_days = 7;   ///< cold is worked out at these steps and joined linearly
 
-/// First noses for every day of the season, asked for at steps.
-std::vector<Day> shoots_by_day(const ScheduledKind& kind, DayWindow days) {
+/// What the cold of a planting day costs, and the weeks of storage it takes.
+struct ColdCost {
+  double points = 0.0;
+  double storage_weeks = 0.0;
+};
+
+ColdCost cold_cost(const ScheduledKind& kind, const SeasonView& season, Day day) {
+  const std::array<const PotWinter*, 3> winters{season.normal, season.mild, season.cold};
+  const ColdPlan plan = plan_cold(
+      kind.ask, day, [&](const ColdState& start) { return kind.shoots(day, start); }, winters);
+  // Between the least and the recommended cold a week counts half: the bulbs flower, if late.
+  const double below_least =
+      plan.cold.need.least - (plan.cold.need.recommended - plan.cold.missing_weeks);
+  double points = 0.5 * std::max(0.0, plan.cold.missing_weeks - least_lack_weeks) +
+                  3.0 * std::max(0.0, below_least);
+  if (plan.cold.chilled_in_pot) points += 0.5;  // a potted pot takes the room of many bags
+  return {points, plan.cold.storage_weeks};
+}
+
+/// cold_cost() of every day, worked out at weekly knots and joined linearly.
+std::vector<ColdCost> cold_costs(const ScheduledKind& kind, const SeasonView& season,
+                                 DayWindow days) {
   const int count = days.last - days.first + 1;
-  std::vector<int> knots;
-  for (int i = 0;; i += shoots_step_days) {
-    knots.push_back(kind.shoots(days.first + i).serial());
+  std::vector<ColdCost> knots;
+  for (int i = 0;; i += cold_step_days) {
+    knots.push_back(cold_cost(kind, season, std::max(days.first + i, kind.ask.available)));
     if (i >= count) break;
   }
-  std::vector<Day> shoots;
+  std::vector<ColdCost> costs;
   for (int i = 0; i < count; ++i) {
-    const auto k = static_cast<std::size_t>(i / shoots_step_days);
-    const double share = static_cast<double>(i % shoots_step_days) / shoots_step_days;
-    const double serial = knots[k] * (1.0 - share) + knots[k + 1] * share;
-    shoots.push_back(Day{date::sys_days{date::days{static_cast<int>(std::lround(serial))}}});
+    const auto k = static_cast<std::size_t>(i / cold_step_days);
+    const double share = static_cast<double>(i % cold_step_days) / cold_step_days;
+    const auto between = [&](double a, double b) { return a * (1.0 - share) + b * share; };
+    costs.push_back({between(knots[k].points, knots[k + 1].points),
+                     between(knots[k].storage_weeks, knots[k + 1].storage_weeks)});
   }
-  return shoots;
+  return costs;
 }
 
 /// First day of the normal winter on which the mix freezes through by half, if it does.
@@ -49,7 +70,7 @@ double soil_cost(const Taxon& taxon, double mix_c) {
   return 5.0 + 2.0 * (mix_c - most);
 }
 
-DayCost cost_of(const ScheduledKind& kind, const SeasonView& season, Day day, Day shoots,
+DayCost cost_of(const ScheduledKind& kind, const SeasonView& season, Day day, const ColdCost& cold,
                 std::optional<Day> hard_frost) {
   const Taxon& taxon = *kind.ask.taxon;
   DayCost cost;
@@ -58,19 +79,12 @@ DayCost cost_of(const ScheduledKind& kind, const SeasonView& season, Day day, Da
     return cost;
   }
   cost.soil = soil_cost(taxon, mix_at_planting(*season.normal, day).value());
-  const std::array<const PotWinter*, 3> winters{season.normal, season.mild, season.cold};
-  const ColdPlan plan = plan_cold(kind.ask, day, shoots, winters);
-  // Between the least and the recommended cold a week counts half: the bulbs flower, if late.
-  const double below_least =
-      plan.cold.need.least - (plan.cold.need.recommended - plan.cold.missing_weeks);
-  cost.cold = 0.5 * std::max(0.0, plan.cold.missing_weeks - least_lack_weeks) +
-              3.0 * std::max(0.0, below_least);
-  if (plan.cold.chilled_in_pot) cost.cold += 0.5;  // a potted pot takes the room of many bags
+  cost.cold = cold.points;
   if (hard_frost && *hard_frost - day < rooting_days) {
     cost.rooting = 0.1 * (rooting_days - std::max(0, *hard_frost - day));
   }
   // Room and refrigerator are counted apart (data/SOURCES.md).
-  const double in_room = (day - kind.ask.available) / 7.0 - plan.cold.storage_weeks;
+  const double in_room = (day - kind.ask.available) / 7.0 - cold.storage_weeks;
   cost.storing = 0.5 * std::max(0.0, in_room - taxon.max_dry_storage_weeks.value);
   return cost;
 }
@@ -170,12 +184,12 @@ Celsius mix_at_planting(const PotWinter& winter, Day day) {
 
 std::vector<DayCost> planting_costs(const ScheduledKind& kind, const SeasonView& season) {
   const DayWindow days = planting_season(season.season, season.hemisphere);
-  const std::vector<Day> shoots = shoots_by_day(kind, days);
+  const std::vector<ColdCost> cold = cold_costs(kind, season, days);
   const std::optional<Day> frost = first_hard_frost(*season.normal, days.first);
   std::vector<DayCost> costs;
   for (Day day = days.first; day <= days.last; ++day) {
     costs.push_back(
-        cost_of(kind, season, day, shoots[static_cast<std::size_t>(day - days.first)], frost));
+        cost_of(kind, season, day, cold[static_cast<std::size_t>(day - days.first)], frost));
   }
   return costs;
 }

@@ -99,10 +99,8 @@ PotSeason pot_season(const Setting& setting, const PotThermal& pot) {
   return season;
 }
 
-Day shoots_when_chilled(const TimedKind& kind, const PotSeason& season, Day planted) {
-  const ColdState full = cold_already(Weeks{need_for(*kind.ask.taxon, kind.ask.use).recommended});
-  const WinterWave found = wave_in(kind, season, season.normal, planted, full);
-  return found.wave.shoots;
+Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start) {
+  return wave_in(kind, season, season.normal, planted, start).wave.shoots;
 }
 
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
@@ -112,7 +110,9 @@ KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted
   const SeasonView view = season.view();
   const std::array<const PotWinter*, 3> winters{view.normal, view.mild, view.cold};
   KindTiming timing;
-  timing.cold = plan_cold(ask, planted, shoots_when_chilled(kind, season, planted), winters);
+  timing.cold = plan_cold(
+      ask, planted, [&](const ColdState& start) { return shoots_of(kind, season, planted, start); },
+      winters);
   forecast(kind, season, planted, timing);
   return timing;
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -53,18 +54,22 @@ inline constexpr double least_lack_weeks = 0.25;
 NaturalCold natural_cold(std::span<const PotWinter* const> normal_mild_cold, Day planted,
                          Day shoots, const ColdState& start);
 
+/// First noses in the normal winter of bulbs planted with this much cold.
+using ShootsOf = std::function<Day(const ColdState& at_planting)>;
+
 /// Weeks of storage before planting on `planted` and what then still lacks.
 ///
 /// storage = recommended - already - natural cold in the poorest of the three winters, in whole
 /// weeks, at most what the kind takes and what the days between `available` and `planted` allow.
-/// `limit` in the result says which of the two bound it.
+/// Stored bulbs come up sooner, which ends the natural cold sooner: the weeks are raised until they
+/// cover what then lacks. `limit` in the result says which of the two bound it.
 struct ColdPlan {
   enum class Limit { none, kind, days };
   TaxonCold cold;
   Limit limit = Limit::none;
   double wanted_weeks = 0.0;  ///< storage weeks before any limit
 };
-ColdPlan plan_cold(const ColdAsk& ask, Day planted, Day shoots,
+ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
                    std::span<const PotWinter* const> normal_mild_cold);
 
 /// True where the poorest of the three winters leaves less than the least cold.

@@ -28,8 +28,8 @@ struct SeasonView {
 /// A kind with what the schedule must know of it.
 struct ScheduledKind {
   ColdAsk ask;
-  /// First noses of bulbs planted on a day, fully chilled, in the normal winter.
-  std::function<Day(Day planted)> shoots;
+  /// First noses in the normal winter of bulbs planted on a day with so much cold.
+  std::function<Day(Day planted, const ColdState& at_planting)> shoots;
 };
 
 /// The days on which planting is thought of: from the first bulbs (15 September, 15 March in the
@@ -49,7 +49,8 @@ struct DayCost {
   [[nodiscard]] double total() const { return soil + cold + rooting + storing; }
 };
 
-/// The cost of every day of planting_season() for one kind.
+/// The cost of every day of planting_season() for one kind. Cold is worked out once a week and
+/// joined by straight lines between.
 std::vector<DayCost> planting_costs(const ScheduledKind& kind, const SeasonView& season);
 
 /// The choice: the first day whose cost is within half a point of the least, all kinds together;

@@ -54,8 +54,8 @@ struct Timing {
 /// A pot brought in to flower stands at this temperature. common practice: 15 to 18 degC
 inline constexpr Celsius indoors{16.0};
 
-/// First noses of a fully chilled bulb planted on a day, in the normal winter.
-Day shoots_when_chilled(const TimedKind& kind, const PotSeason& season, Day planted);
+/// First noses in the normal winter of a kind planted on a day with so much cold.
+Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start);
 
 /// Cold and wave of one kind planted on `planted`; `weeks` fixes its storage weeks.
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
