@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "notice_words.hpp"
+
 namespace bulbwright {
 namespace {
 
@@ -31,11 +33,6 @@ double need_to_spare(const WeekNeed& need) {
 
 double whole_weeks(double weeks) {
   return weeks < least_lack_weeks ? 0.0 : std::ceil(rounded(weeks - least_lack_weeks, 0.01));
-}
-
-std::string weeks_text(double weeks) {
-  const double shown = rounded(weeks, 0.5);
-  return fmt::format("{:g} week{}", shown, shown == 1.0 ? "" : "s");
 }
 
 }  // namespace
@@ -93,6 +90,7 @@ StorageChoice choose_storage(const ColdAsk& ask, const WeekNeed& need, double la
   if (choice.weeks > by_kind.planned) {
     const double for_least = whole_weeks((lack - need_to_spare(need)) * effect);
     choice.weeks = std::clamp(for_least, std::floor(by_kind.planned), std::floor(by_kind.most));
+    choice.wanted = choice.weeks;
     choice.limit = ColdPlan::Limit::kind;
   }
   if (choice.weeks > by_days) {
@@ -152,7 +150,7 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
 bool is_under_chilled(const ColdPlan& plan) {
   const TaxonCold& cold = plan.cold;
   const double lacking = cold.need.recommended - cold.missing_weeks;
-  return cold.missing_weeks > 0.0 && rounded(lacking, 0.05) < cold.need.least;
+  return cold.missing_weeks > 0.0 && rounded(lacking, 0.05) < cold.need.least - least_lack_weeks;
 }
 
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted) {
@@ -193,17 +191,16 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
   }
   if (!ask.fixed_weeks && taxon.cold_form == ColdForm::dry_ok &&
       total > taxon.dry_cold_max_weeks.value) {
-    say("storage-long", Severity::note,
-        fmt::format("{}: {} dry in the refrigerator to reach the least cold; more than {} begins "
-                    "to cost flowers",
-                    plain_name(taxon.name), weeks_text(total),
-                    weeks_text(taxon.dry_cold_max_weeks.value)));
+    say("storage-long", Severity::warning,
+        fmt::format(
+            "{}: {} dry in the refrigerator, to reach the least cold; past {} flowers may be lost",
+            plain_name(taxon.name), weeks_text(total), weeks_text(taxon.dry_cold_max_weeks.value)));
   }
   if (plan.limit == ColdPlan::Limit::days) {
     say("storage-shortened", Severity::warning,
         fmt::format(
-            "{}: {} of refrigeration would be right, but bulbs come on {}: only {} are left "
-            "before {}; planting on {} gives them all",
+            "{}: wants {} of refrigeration, but bulbs come on {}, {} before {}; plant on {} to "
+            "give them all",
             plain_name(taxon.name), weeks_text(plan.wanted_weeks), to_words(ask.available),
             weeks_text(cold.storage_weeks), to_words(planted),
             to_words(ask.available + static_cast<int>(plan.wanted_weeks * 7.0))));
@@ -219,9 +216,8 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
             rounded(cold.chance_least_met * 100.0, 1.0)));
   } else if (cold.missing_weeks > 1.0) {
     say("less-than-recommended", Severity::note,
-        fmt::format(
-            "{}: {} less cold than recommended in a poor winter; enough to flower, somewhat late",
-            plain_name(taxon.name), weeks_text(cold.missing_weeks)));
+        fmt::format("{}: {} less cold than recommended in a poor winter; somewhat late",
+                    plain_name(taxon.name), weeks_text(cold.missing_weeks)));
   }
   if (cold.chilled_in_pot) {
     say("chill-in-pot", Severity::warning,

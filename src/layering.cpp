@@ -6,21 +6,10 @@
 
 #include <fmt/format.h>
 
+#include "notice_words.hpp"
+
 namespace bulbwright {
 namespace {
-
-/// "410 mm (16 1/8 in)": notices are read with either ruler.
-std::string both_rulers(Millimetres length) {
-  const double eighths = std::round(length.value() / millimetres_per_inch * 8.0);
-  const int whole = static_cast<int>(eighths) / 8;
-  int numerator = static_cast<int>(eighths) % 8, denominator = 8;
-  while (numerator > 0 && numerator % 2 == 0) {
-    numerator /= 2;
-    denominator /= 2;
-  }
-  const std::string fraction = numerator == 0 ? "" : fmt::format(" {}/{}", numerator, denominator);
-  return fmt::format("{:g} mm ({}{} in)", std::ceil(rounded(length.value(), 0.1)), whole, fraction);
-}
 
 std::string names_of(const ResolvedLayer& layer) {
   std::string names;

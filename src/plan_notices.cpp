@@ -6,6 +6,7 @@
 #include "bulbwright/care_dates.hpp"
 #include "bulbwright/company.hpp"
 #include "bulbwright/used_mix.hpp"
+#include "notice_words.hpp"
 #include "plan_parts.hpp"
 
 namespace bulbwright {
@@ -69,10 +70,10 @@ void frost(const PlanFacts& facts, Plan& plan) {
   const double low = rounded(lowest(cold, plan.plant, cold.last()).value(), 0.5);
   if (low > hurtful_frost.value()) return;
   say(plan, "pot-freezes", Severity::warning,
-      fmt::format("in a hard winter the mix falls to about {:g} degrees C: rooted bulbs in pots "
-                  "are hurt below "
-                  "{:g}; wrap the pot, stand it against a wall or sink it in the ground",
-                  low, hurtful_frost.value()));
+      fmt::format(
+          "in a hard winter the mix falls to about {}; below {} rooted bulbs are hurt: wrap "
+          "the pot or sink it in the ground",
+          both_scales(Celsius{low}), both_scales(hurtful_frost)));
 }
 
 void hardiness(const PlanFacts& facts, Plan& plan) {
@@ -82,10 +83,10 @@ void hardiness(const PlanFacts& facts, Plan& plan) {
     const Taxon& taxon = *kind.ask.taxon;
     if (number >= taxon.hardiness_min_zone + pot_zones) continue;
     say(plan, "hardiness", Severity::note,
-        fmt::format("{}: hardy in open ground from zone {}; in a pot that freezes through count {} "
-                    "zones less, "
-                    "and this is about zone {}: give winter shelter",
-                    plain_name(taxon.name), taxon.hardiness_min_zone, pot_zones, zone));
+        fmt::format(
+            "{}: hardy from zone {} in the ground, {} zones less in a pot, and this is about "
+            "zone {}: give winter shelter",
+            plain_name(taxon.name), taxon.hardiness_min_zone, pot_zones, zone));
   }
 }
 
@@ -126,7 +127,6 @@ void over_chilled(Plan& plan) {
 }  // namespace
 
 void add_notices(const PlanFacts& facts, Plan& plan) {
-  for (const PotNote& note : facts.pot.notes) say(plan, "assumed", Severity::note, describe(note));
   flowering_order(facts, plan);
   company(facts, plan);
   used_mix(facts, plan);
@@ -134,6 +134,7 @@ void add_notices(const PlanFacts& facts, Plan& plan) {
   over_chilled(plan);
   frost(facts, plan);
   hardiness(facts, plan);
+  for (const PotNote& note : facts.pot.notes) say(plan, "assumed", Severity::note, describe(note));
 }
 
 }  // namespace bulbwright

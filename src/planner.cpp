@@ -32,6 +32,14 @@ PlannedPot planned_pot(const Pot& pot) {
   return planned;
 }
 
+/// One refrigerator serves all kinds of a pot: at 5 degC (common practice), or as near as a kind
+/// takes.
+Celsius usual_refrigerator(const Taxon& taxon) {
+  constexpr double usual_c = 5.0;
+  const auto& limits = taxon.refrigerator_temp_c;
+  return Celsius{limits ? std::clamp(usual_c, limits->low, limits->high) : usual_c};
+}
+
 std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const ResolvedLayer> layers,
                                    const PlanContext& context) {
   const Setting& setting = *context.setting;
@@ -45,9 +53,7 @@ std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const Resol
       timed.ask.use = layers[i].request->use;
       timed.ask.already_weeks = layers[i].request->cold_already_weeks;
       timed.ask.fixed_weeks = request.storage.weeks;
-      if (kind.taxon->refrigerator_temp_c) {
-        timed.ask.storage_temperature = Celsius{kind.taxon->refrigerator_temp_c->value};
-      }
+      timed.ask.storage_temperature = usual_refrigerator(*kind.taxon);
       if (request.storage.temperature) timed.ask.storage_temperature = *request.storage.temperature;
       timed.ask.available =
           layers[i].request->received.value_or(earliest_bulbs(setting.season, setting.hemisphere));

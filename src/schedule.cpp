@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "notice_words.hpp"
+
 namespace bulbwright {
 namespace {
 
@@ -149,22 +151,32 @@ void say_no_common_window(std::span<const ScheduledKind> kinds,
   choice.notices.push_back({"no-common-window", Severity::warning, text});
 }
 
+/// The first day from `from` on which the mix is cool enough for a kind.
+std::optional<Day> first_cool_day(const Taxon& taxon, const SeasonView& season, Day from) {
+  const Day last = planting_season(season.season, season.hemisphere).last;
+  for (Day day = from; day <= last; ++day) {
+    if (mix_at_planting(*season.normal, day).value() <= taxon.soil_max_c.value) return day;
+  }
+  return std::nullopt;
+}
+
 void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
               PlantingChoice& choice) {
   const double mix_c = rounded(mix_at_planting(*season.normal, choice.plant).value(), 0.1);
   for (const ScheduledKind& kind : kinds) {
     const Taxon& taxon = *kind.ask.taxon;
-    const double cost = soil_cost(taxon, mix_c);
-    if (cost <= 0.0) continue;
+    if (soil_cost(taxon, mix_c) <= 0.0) continue;
     const bool too_warm = mix_c > taxon.soil_max_c.high;
+    std::string advice = "roots are poor and stems short in warm mix: keep the pot in shade";
+    if (const auto cool = first_cool_day(taxon, season, choice.plant)) {
+      advice = fmt::format("wait for {}", to_words(*cool));
+    } else if (too_warm) {
+      advice = "plant straight from the refrigerator, in shade, and treat them as annuals";
+    }
     choice.notices.push_back(
         {too_warm ? "mix-too-warm" : "mix-warm", Severity::warning,
-         fmt::format("{}: the mix is at about {:.0f} degrees C then; {}", plain_name(taxon.name),
-                     mix_c,
-                     too_warm ? "plant straight from the refrigerator, in shade, in the coolest "
-                                "weeks, and treat "
-                                "them as annuals"
-                              : "above 13 roots are poor and stems short: keep the pot in shade")});
+         fmt::format("{}: the mix is at about {} when planted; {}", plain_name(taxon.name),
+                     both_scales(Celsius{mix_c}), advice)});
     return;
   }
 }
@@ -216,7 +228,12 @@ PlantingChoice choose_planting(std::span<const ScheduledKind> kinds, const Seaso
       (choice.plant < common.days->first || choice.plant > common.days->last)) {
     choice.plant = common.days->first;
   }
-  if (!common.days && kinds.size() > 1) say_no_common_window(kinds, choice.windows, choice);
+  // A kind that no day suits says so by itself; here it is about days that exclude one another.
+  const bool some_suit =
+      std::any_of(choice.windows.begin(), choice.windows.end(),
+                  [](const PlantingWindow& window) { return window.days.has_value(); });
+  if (!common.days && some_suit && kinds.size() > 1)
+    say_no_common_window(kinds, choice.windows, choice);
   choice.windows.push_back(common);
   say_soil(kinds, season, choice);
   return choice;
