@@ -107,6 +107,11 @@ void add_growing(const CareFacts& facts, Dates& dates) {
   if (facts.mesh)
     dates.add(Task::uncover, noses, std::nullopt, "lift the mesh when the first noses show");
   for (const CareKind& kind : facts.kinds) {
+    if (kind.bring_in) {
+      dates.add(Task::bring_in, *kind.bring_in, std::nullopt,
+                fmt::format("bring {} in to a light, cool room", plain_name(kind.taxon->name)),
+                kind.taxon->id, kind.layer);
+    }
     dates.add(Task::shoots, kind.shoots, std::nullopt,
               fmt::format("first noses of {}", plain_name(kind.taxon->name)), kind.taxon->id,
               kind.layer);

@@ -68,6 +68,18 @@ void infeasible_notice(const Stack& stack, std::span<const ResolvedLayer> layers
   result.notices.push_back({"too-shallow", Severity::refusal, text});
 }
 
+/// Depths that a kind is content with. Bulbs forced indoors sit as high as the least cover lets
+/// them.
+StackLayer stack_layer(const LayerKind& kind, Use use) {
+  const Figure& depth = kind.taxon->depth_mm;
+  const Millimetres least{depth.low}, most{depth.high};
+  if (use == Use::forcing) {
+    const Millimetres high = kind.height + std::min(kind.height, usual_cover);
+    return {kind.height, high, std::min(high, least), std::max(high, most), 1.0};
+  }
+  return {kind.height, Millimetres{depth.value}, least, most, 1.0};
+}
+
 PackKind pack_kind(const LayerKind& kind) {
   return {kind.diameter, kind.share, 0};
 }
@@ -179,9 +191,7 @@ Stack stack_of(std::span<const ResolvedLayer> layers, const Pot& pot) {
   for (const ResolvedLayer& layer : layers) {
     std::vector<StackLayer> kinds;
     for (const LayerKind& kind : layer.kinds) {
-      const Figure& depth = kind.taxon->depth_mm;
-      kinds.push_back({kind.height, Millimetres{depth.value}, Millimetres{depth.low},
-                       Millimetres{depth.high}, 1.0});
+      kinds.push_back(stack_layer(kind, layer.request->use));
     }
     const std::optional<StackLayer> common = common_layer(kinds);
     if (!common) return {};

@@ -39,6 +39,7 @@ Materials add_materials(const PlanFacts& facts, Plan& plan) {
   planned.mix_by_step = materials.mix.by_step;
   if (materials.mesh) {
     planned.mesh_disc = materials.mesh->outline.length;
+    planned.mesh_width = materials.mesh->outline.width;
     planned.mesh_opening = materials.mesh->opening;
     planned.pins = materials.mesh->pins;
   }
@@ -76,7 +77,8 @@ void add_dates(const PlanFacts& facts, Plan& plan) {
   std::vector<CareKind> kinds;
   for (std::size_t i = 0; i < facts.kinds.size(); ++i) {
     kinds.push_back({facts.kinds[i].ask.taxon, facts.kinds[i].layer, facts.kinds[i].ask.available,
-                     &plan.cold[i], &plan.waves[i], facts.timing.kinds[i].shoots});
+                     &plan.cold[i], &plan.waves[i], facts.timing.kinds[i].shoots,
+                     facts.timing.kinds[i].bring_in});
   }
   plan.dates = care_dates({kinds, plan.plant, &facts.season.winters[facts.season.cold],
                            plan.materials.mesh_opening > Millimetres{0.0}});

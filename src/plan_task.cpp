@@ -32,6 +32,8 @@ const char* to_string(Task task) {
       return "shoots";
     case Task::flower:
       return "flower";
+    case Task::bring_in:
+      return "bring-in";
     case Task::after_flowering:
       return "after-flowering";
   }

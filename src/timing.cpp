@@ -16,11 +16,15 @@ ColdState at_planting(const ColdAsk& ask, double storage_weeks) {
                        ask.storage_temperature);
 }
 
-/// For forcing: the first day on which the recommended cold is reached, or the last of the winter.
+/// For forcing: the first day on which roots are made and the recommended cold is reached, or the
+/// last of the winter.
 Day bring_in_day(const TimedKind& kind, const PotWinter& winter, Day planted, ColdState state) {
   const double enough = need_for(*kind.ask.taxon, Use::forcing).recommended;
   Day day = planted;
-  for (; day < winter.last() && rounded(state.weeks().value(), 0.01) < enough; ++day) {
+  const auto is_ready = [&] {
+    return day - planted >= rooting_out_days && rounded(state.weeks().value(), 0.01) >= enough;
+  };
+  for (; day < winter.last() && !is_ready(); ++day) {
     state.add(winter.at(day));
   }
   return day;
@@ -100,7 +104,8 @@ PotSeason pot_season(const Setting& setting, const PotThermal& pot) {
 }
 
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start) {
-  return wave_in(kind, season, season.normal, planted, start).wave.shoots;
+  const WinterWave found = wave_in(kind, season, season.normal, planted, start);
+  return found.bring_in.value_or(found.wave.shoots);
 }
 
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,

@@ -220,6 +220,7 @@ inline Plan terrace_plan() {
                     Litres{7.6},
                     {},
                     Millimetres{360.0},
+                    Millimetres{360.0},
                     Millimetres{13.0},
                     8,
                     3,

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -16,7 +17,8 @@ struct CareKind {
   Day available;  ///< in the grower's hands from then on
   const TaxonCold* cold = nullptr;
   const PlannedWave* wave = nullptr;
-  Day shoots;  ///< first noses
+  Day shoots;                   ///< first noses
+  std::optional<Day> bring_in;  ///< forcing: from the cold to a light room
 };
 
 struct CareFacts {

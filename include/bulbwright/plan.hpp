@@ -114,6 +114,7 @@ enum class Task {
   uncover,          ///< lift mesh or cover at the first noses
   shoots,           ///< expected
   flower,           ///< a wave, first to last
+  bring_in,         ///< forcing: from the cold to a light room
   after_flowering,  ///< discard, keep and feed, or dry off
 };
 const char* to_string(Task task);
@@ -152,7 +153,8 @@ struct PlanMaterials {
   Litres mix_loose;                 ///< to buy, before settling, perlite included
   Litres perlite;                   ///< of mix_loose
   std::vector<Litres> mix_by_step;  ///< settled, under layer 1, between the layers, and on top
-  Millimetres mesh_disc;            ///< 0: none
+  Millimetres mesh_disc;            ///< along x; 0: none
+  Millimetres mesh_width;           ///< along y; as mesh_disc for a round pot
   Millimetres mesh_opening;         ///< at most; 0: none
   int pins = 0;
   int labels = 0;

@@ -54,7 +54,11 @@ struct Timing {
 /// A pot brought in to flower stands at this temperature. common practice: 15 to 18 degC
 inline constexpr Celsius indoors{16.0};
 
-/// First noses in the normal winter of a kind planted on a day with so much cold.
+/// A pot for forcing stands out at least so long: roots come first. common practice
+inline constexpr int rooting_out_days = 28;
+
+/// First noses in the normal winter of a kind planted on a day with so much cold;
+/// for forcing the day it is brought in, which ends the natural cold.
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start);
 
 /// Cold and wave of one kind planted on `planted`; `weeks` fixes its storage weeks.

@@ -171,6 +171,7 @@ Json materials_json(const PlanMaterials& materials) {
   Json json{{"mix_litres", tenth(materials.mix_settled)},
             {"perlite_litres", tenth(materials.perlite)},
             {"mesh_mm", tenth(materials.mesh_disc)},
+            {"mesh_width_mm", tenth(materials.mesh_width)},
             {"pins", materials.pins},
             {"filled_weight_kg", tenth(materials.filled_weight)},
             {"mix_loose_litres", tenth(materials.mix_loose)},

@@ -60,7 +60,10 @@ Lines material_lines(const Plan& plan, const Setting& setting) {
     say(mix + ".");
   }
   if (materials.mesh_disc > Millimetres{0.0}) {
-    std::string mesh = fmt::format("Wire mesh {} across", length_text(materials.mesh_disc, style));
+    const std::string length = length_text(materials.mesh_disc, style);
+    const std::string width = length_text(materials.mesh_width, style);
+    std::string mesh = length == width ? fmt::format("Wire mesh {} across", length)
+                                       : fmt::format("Wire mesh {} by {}", length, width);
     if (materials.mesh_opening > Millimetres{0.0}) {
       mesh += fmt::format(", holes {} at most", length_text(materials.mesh_opening, style));
     }

@@ -49,6 +49,8 @@ const char* task_words(Task task) {
       return "first shoots";
     case Task::flower:
       return "in flower";
+    case Task::bring_in:
+      return "bring in to a light, cool room";
     case Task::after_flowering:
       return "after flowering";
   }
