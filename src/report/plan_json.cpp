@@ -171,12 +171,12 @@ Json materials_json(const PlanMaterials& materials) {
   Json json{{"mix_litres", tenth(materials.mix_settled)},
             {"perlite_litres", tenth(materials.perlite)},
             {"mesh_mm", tenth(materials.mesh_disc)},
-            {"mesh_width_mm", tenth(materials.mesh_width)},
             {"pins", materials.pins},
             {"filled_weight_kg", tenth(materials.filled_weight)},
             {"mix_loose_litres", tenth(materials.mix_loose)},
             {"mix_by_step_litres",
              list_of(materials.mix_by_step, [](Litres step) { return tenth(step); })},
+            {"mesh_width_mm", tenth(materials.mesh_width)},
             {"mesh_opening_mm", tenth(materials.mesh_opening)},
             {"labels", materials.labels},
             {"shell_weight_kg", tenth(materials.shell_weight)}};
