@@ -10,14 +10,15 @@
 namespace bulbwright {
 namespace {
 
-/// The nearest place known for `path`: its own, or that of the object it would stand in.
+/// The nearest place known for `path`: its own, or that of the object it would stand in; "" is the
+/// whole file.
 const SourcePlace* place_of(const PotFile& request, std::string_view path) {
   for (;;) {
     const auto found = request.places.find(std::string{path});
     if (found != request.places.end()) return &found->second;
     const std::size_t cut = path.find_last_of(".[");
-    if (cut == std::string_view::npos || cut == 0) return nullptr;
-    path = path.substr(0, cut);
+    if (path.empty()) return nullptr;
+    path = cut == std::string_view::npos ? "" : path.substr(0, cut);
   }
 }
 

@@ -71,6 +71,7 @@ struct LengthPair {
   Millimetres first;
   Millimetres second;
   bool paired = false;
+  bool operator==(const LengthPair&) const = default;
 };
 /// @throws InvalidValue as parse_length.
 LengthPair parse_length_pair(std::string_view text);

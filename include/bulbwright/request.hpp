@@ -22,6 +22,8 @@ struct ProfileLevel {
   Millimetres height;
   Millimetres length;  ///< along x (the width, for a half-round)
   Millimetres width;   ///< along y (the depth, for a half-round)
+
+  bool operator==(const ProfileLevel&) const = default;
 };
 
 struct PotRequest {
@@ -37,6 +39,8 @@ struct PotRequest {
   std::string material;                  ///< "" or one of known_materials()
   std::optional<std::string> last_crop;  ///< a genus in lower case
   bool used_mix = false;
+
+  bool operator==(const PotRequest&) const = default;
 };
 
 struct PlaceRequest {
@@ -48,12 +52,16 @@ struct PlaceRequest {
   std::optional<std::string> records_file;
   std::optional<double> latitude;  ///< degrees, south negative
   Exposure exposure = Exposure::open;
+
+  bool operator==(const PlaceRequest&) const = default;
 };
 
 struct StorageRequest {
   std::optional<Celsius> temperature;
   std::optional<std::string> method;
   std::optional<double> weeks;  ///< fixes the weeks of all taxa; 0 = none
+
+  bool operator==(const StorageRequest&) const = default;
 };
 
 /// outdoors: the pot stands out; forcing: brought indoors to flower.
@@ -62,6 +70,8 @@ enum class Use { outdoors, forcing };
 struct LayerPart {
   std::string taxon;   ///< an id of the catalogue, checked when resolved
   double share = 1.0;  ///< above 0
+
+  bool operator==(const LayerPart&) const = default;
 };
 
 struct LayerRequest {
@@ -76,6 +86,8 @@ struct LayerRequest {
   std::optional<Day> received;
   double cold_already_weeks = 0.0;
   Use use = Use::outdoors;
+
+  bool operator==(const LayerRequest&) const = default;
 };
 
 struct PotFile {

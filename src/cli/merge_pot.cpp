@@ -133,7 +133,12 @@ class Merge {
       if (kept_place) request_.places["place.exposure"] = *kept_place;
     }
     if (o.zone) place.zone = input::read_zone(from("--zone", "place.zone"), *o.zone, faults_);
-    if (o.site) place.site = named(from("--site", "place.site"), *o.site);
+    if (o.site) {
+      const Field field = from("--site", "place.site");
+      if (const auto site = named(field, *o.site)) {
+        place.site = input::read_plain_text(field, *site, faults_);
+      }
+    }
     if (o.records) place.records_file = named(from("--records", "place.records"), *o.records);
     if (o.latitude) {
       place.latitude = input::read_decimal(from("--latitude", "place.latitude"), *o.latitude, -90.0,

@@ -188,9 +188,12 @@ std::optional<double> read_number(const Field& field, double value, std::string_
 
 std::optional<int> read_whole_number(const Field& field, double value, std::string_view written,
                                      int least, int most, Faults& faults) {
-  if (value >= least && value <= most && value == std::floor(value)) return static_cast<int>(value);
-  faults.add(field,
-             fmt::format("{} is not a whole number from {} to {}", bare(written), least, most));
+  const bool whole = value == std::floor(value);
+  if (value >= least && value <= most && whole) return static_cast<int>(value);
+  faults.add(field, fmt::format("{} is {} {} to {}", bare(written),
+                                whole ? "out of range; expected a whole number from"
+                                      : "no whole number; expected one from",
+                                least, most));
   return std::nullopt;
 }
 

@@ -45,7 +45,7 @@ bool is_open_already(std::string_view path) {
 }
 
 std::string too_large(std::size_t limit) {
-  return fmt::format("it is larger than {} bytes, the most that is read", limit);
+  return fmt::format("it has more than {} bytes, the most that is read", limit);
 }
 
 void require_readable_kind(const std::string& path, std::size_t limit) {

@@ -131,6 +131,22 @@ SyntaxFault explain_word(const TextCursor& cursor) {
   return {cursor.position(), fmt::format("{} needs double quotes around it", quoted(word))};
 }
 
+/// A number or word just read that runs on ("02026", "15in", "15 in", "truely"), if that is the
+/// fault.
+std::optional<SyntaxFault> explain_running_on(const TextCursor& cursor,
+                                              const SyntaxContext& context) {
+  if (!context.word || cursor.at_end()) return std::nullopt;
+  const bool number = !is_letter(context.word->byte());
+  const std::size_t whole = word_length(*context.word);
+  const bool adjacent = context.word->offset() + whole > cursor.offset();
+  if (adjacent) return number ? explain_number(*context.word) : explain_word(*context.word);
+  if (!number || !is_letter(cursor.byte())) return std::nullopt;
+  const std::string both{context.word->rest().substr(
+      0, cursor.offset() - context.word->offset() + word_length(cursor))};
+  return SyntaxFault{context.word->position(),
+                     fmt::format("{} needs double quotes around it", quoted(both))};
+}
+
 SyntaxFault explain_value(const TextCursor& cursor, const SyntaxContext& context) {
   if (cursor.at_end()) return explain_end(cursor, context);
   const char c = cursor.byte();
@@ -192,6 +208,9 @@ SyntaxFault explain_syntax(TextCursor cursor, const SyntaxContext& context) {
     cursor.advance();
     if (!skip_blanks(cursor)) return {cursor.position(), "this comment is not closed"};
     return explain_value(cursor, context);
+  }
+  if (context.after == After::value) {
+    if (const auto fault = explain_running_on(cursor, context)) return *fault;
   }
   if (!context.inside) {
     if (context.after == After::value) {

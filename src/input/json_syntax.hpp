@@ -14,6 +14,7 @@ struct SyntaxContext {
   std::optional<JsonKind> inside;  ///< the innermost open container, array or object
   Position opened;                 ///< where it opens
   std::string key;                 ///< the key just read
+  std::optional<TextCursor> word;  ///< at the number, true, false or null just read
 };
 
 struct SyntaxFault {

@@ -27,12 +27,24 @@ std::optional<std::string> read_taxon(const ObjectReader& reader) {
   return std::string{trimmed(*taxon)};
 }
 
+std::optional<double> read_share(const ObjectReader& part) {
+  const JsonValue* share = part.number("share");
+  if (share == nullptr) return std::nullopt;
+  if (share->number >= least_share && share->number <= most_share) return share->number;
+  part.context().faults.add(part.field("share"),
+                            fmt::format("{} is out of range; expected a number above 0 such as 2, "
+                                        "at most {:g}",
+                                        bare(share->text), most_share));
+  return std::nullopt;
+}
+
 std::vector<LayerPart> read_mix(const JsonValue& array, const Field& field, ReadContext& context) {
   std::vector<LayerPart> parts;
   if (array.items.size() < 2 || array.items.size() > most_parts) {
-    context.faults.add(field, fmt::format("{} kinds; expected 2 to {} (for one kind write "
-                                          "\"taxon\")",
-                                          array.items.size(), most_parts));
+    context.faults.add(
+        field, array.items.size() < 2
+                   ? "expected two kinds or more; for one kind write \"taxon\""
+                   : fmt::format("{} kinds; expected at most {}", array.items.size(), most_parts));
     return parts;
   }
   for (std::size_t i = 0; i < array.items.size(); ++i) {
@@ -40,7 +52,7 @@ std::vector<LayerPart> read_mix(const JsonValue& array, const Field& field, Read
     part.missing("taxon", "expected a kind such as \"muscari\"");
     part.missing("share", "expected how many parts of this kind, such as 2");
     const auto taxon = read_taxon(part);
-    const auto share = part.number("share", least_share, most_share);
+    const std::optional<double> share = read_share(part);
     if (!taxon) continue;
     const bool twice = std::any_of(parts.begin(), parts.end(),
                                    [&](const LayerPart& other) { return other.taxon == *taxon; });
@@ -58,7 +70,7 @@ void read_kinds(const ObjectReader& reader, LayerRequest& layer) {
   if (reader.has("taxon") && reader.has("mix")) {
     context.faults.add(reader.field("mix"), "given beside taxon; expected one of the two");
   }
-  if (!reader.has("taxon") && !reader.has("mix")) {
+  if (reader.is_sound() && !reader.has("taxon") && !reader.has("mix")) {
     context.faults.add(reader.self(),
                        "has neither taxon nor mix; expected what to plant, such as "
                        "\"taxon\": \"tulip-triumph\"");
@@ -151,7 +163,7 @@ std::vector<LayerRequest> read_layers(const JsonValue& value, ReadContext& conte
 StorageRequest read_storage(const JsonValue& value, ReadContext& context) {
   StorageRequest storage;
   const ObjectReader reader{value, "storage", storage_keys, context};
-  if (const std::string* temperature = reader.text("temperature", "\"5 C\"")) {
+  if (const std::string* temperature = reader.unit_text("temperature", "\"5 C\"", "C", "F")) {
     storage.temperature =
         read_storage_temperature(reader.field("temperature"), *temperature, context.faults);
   }

@@ -1,6 +1,7 @@
 #include "input/located_json.hpp"
 
-#include <set>
+#include <map>
+#include <optional>
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -48,8 +49,12 @@ class TreeBuilder {
     const Position at = cursor_.position();
     pass_text();
     Level& level = open_.back();
-    if (!level.keys.insert(name).second)
-      fault(at, fmt::format("the key {} stands here a second time", bulbwright::quoted(name)));
+    const auto [first, fresh] = level.keys.try_emplace(name, at);
+    if (!fresh) {
+      fault(at, fmt::format("the key {} stands here a second time; the first is at line {}, column "
+                            "{}",
+                            bulbwright::quoted(name), first->second.line, first->second.column));
+    }
     level.container->members.push_back({name, at, {}});
     key_ = name;
     after_ = SyntaxContext::After::key;
@@ -66,7 +71,7 @@ class TreeBuilder {
                         bulbwright::quoted(cursor_.rest().substr(0, word_length(cursor_)))));
       return false;
     }
-    SyntaxContext context{after_, {}, {}, key_};
+    SyntaxContext context{after_, {}, {}, key_, word_};
     if (!open_.empty()) {
       context.inside = open_.back().container->kind;
       context.opened = open_.back().container->at;
@@ -84,7 +89,7 @@ class TreeBuilder {
   /// stays good.
   struct Level {
     JsonValue* container;
-    std::set<std::string, std::less<>> keys;
+    std::map<std::string, Position> keys;
   };
 
   void fault(Position at, std::string message) {
@@ -109,6 +114,7 @@ class TreeBuilder {
 
   JsonValue begin(JsonKind kind) {
     to_token();
+    word_.reset();
     JsonValue value;
     value.kind = kind;
     value.at = cursor_.position();
@@ -133,16 +139,20 @@ class TreeBuilder {
   bool add_word(JsonKind kind, bool truth) {
     JsonValue value = begin(kind);
     value.boolean = truth;
-    value.text = std::string{cursor_.rest().substr(0, word_length(cursor_))};
-    cursor_.advance(value.text.size());
-    add(std::move(value));
-    return true;
+    value.text = kind == JsonKind::null ? "null" : truth ? "true" : "false";
+    return add_plain(std::move(value));
   }
 
   bool add_number(double number) {
     JsonValue value = begin(JsonKind::number);
     value.number = number;
-    value.text = std::string{cursor_.rest().substr(0, word_length(cursor_))};
+    value.text = std::string{cursor_.rest().substr(0, number_length(cursor_))};
+    return add_plain(std::move(value));
+  }
+
+  /// A value without quotes, its text as written.
+  bool add_plain(JsonValue value) {
+    word_ = cursor_;
     cursor_.advance(value.text.size());
     add(std::move(value));
     return true;
@@ -162,6 +172,7 @@ class TreeBuilder {
 
   bool close() {
     to_token();
+    word_.reset();
     cursor_.advance();
     open_.pop_back();
     after_ = SyntaxContext::After::value;
@@ -173,6 +184,7 @@ class TreeBuilder {
   std::vector<Level> open_;
   SyntaxContext::After after_ = SyntaxContext::After::nothing;
   std::string key_;
+  std::optional<TextCursor> word_;
 };
 
 /// nlohmann takes a NUL for the end of the text and checks UTF-8 inside texts only.

@@ -40,6 +40,7 @@ ObjectReader::ObjectReader(const JsonValue& value, std::string path,
                            std::span<const std::string_view> keys, ReadContext& context)
     : value_{value}, path_{std::move(path)}, context_{context} {
   if (!is_object()) {
+    is_sound_ = context.is_sound = false;
     context_.faults.add(
         self(), fmt::format("{} where an object was expected, {{ … }}", with_article(value.kind)));
     return;
@@ -50,6 +51,7 @@ ObjectReader::ObjectReader(const JsonValue& value, std::string path,
       context_.places[field(member.key).name] = field(member.key).place;
       continue;
     }
+    is_sound_ = context.is_sound = false;
     std::string hint = did_you_mean(member.key, keys);
     if (hint.empty()) hint = elsewhere(member.key);
     if (hint.empty()) hint = "; expected " + listed(keys);
@@ -82,12 +84,13 @@ const std::string* ObjectReader::text(std::string_view key, const char* example)
   return nullptr;
 }
 
-const std::string* ObjectReader::length_text(std::string_view key) const {
+const std::string* ObjectReader::unit_text(std::string_view key, const char* example,
+                                           const char* unit, const char* other_unit) const {
   const JsonValue* value = value_.find(key);
-  if (value == nullptr || value->kind != JsonKind::number) return text(key, "\"380 mm\"");
-  context_.faults.add(field(key), fmt::format("{0} has no unit; did you mean \"{0} in\" or "
-                                              "\"{0} mm\"?",
-                                              bare(value->text)));
+  if (value == nullptr || value->kind != JsonKind::number) return text(key, example);
+  context_.faults.add(field(key), fmt::format("{0} has no unit; did you mean \"{0} {1}\" or "
+                                              "\"{0} {2}\"?",
+                                              bare(value->text), unit, other_unit));
   return nullptr;
 }
 
@@ -112,13 +115,13 @@ const JsonValue* ObjectReader::array(std::string_view key) const {
 }
 
 std::optional<Millimetres> ObjectReader::length(std::string_view key, LengthRange range) const {
-  const std::string* written = length_text(key);
+  const std::string* written = unit_text(key, "\"380 mm\"", "in", "mm");
   if (written == nullptr) return std::nullopt;
   return read_length(field(key), *written, range, context_.faults);
 }
 
 std::optional<LengthPair> ObjectReader::length_pair(std::string_view key, LengthRange range) const {
-  const std::string* written = length_text(key);
+  const std::string* written = unit_text(key, "\"380 mm\"", "in", "mm");
   if (written == nullptr) return std::nullopt;
   return read_length_pair(field(key), *written, range, context_.faults);
 }
@@ -160,7 +163,7 @@ std::optional<std::size_t> ObjectReader::word(std::string_view key,
 }
 
 void ObjectReader::missing(std::string_view key, std::string_view expected) const {
-  if (!is_object() || has(key)) return;
+  if (!is_sound_ || has(key)) return;
   context_.faults.add(field(key), fmt::format("missing; {}", expected));
 }
 

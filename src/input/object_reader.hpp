@@ -18,6 +18,7 @@ struct ReadContext {
   std::string file;
   Faults faults;
   std::map<std::string, SourcePlace> places;
+  bool is_sound = true;  ///< every object so far is one, without unknown keys
 };
 
 /// One object of a file under its path ("layers[1]", empty at the top). Says which keys may stand
@@ -30,6 +31,9 @@ class ObjectReader {
                ReadContext& context);
 
   [[nodiscard]] bool is_object() const { return value_.kind == JsonKind::object; }
+  /// It is an object without unknown keys. Where it is not, a missing key may just be misspelt, and
+  /// only the misspelling is told.
+  [[nodiscard]] bool is_sound() const { return is_sound_; }
   [[nodiscard]] bool has(std::string_view key) const { return value_.find(key) != nullptr; }
   /// The value, whatever its kind, or null where the key is absent.
   [[nodiscard]] const JsonValue* find(std::string_view key) const { return value_.find(key); }
@@ -40,6 +44,10 @@ class ObjectReader {
 
   /// The text of a key, or nothing where it is absent or, with a fault, no text.
   [[nodiscard]] const std::string* text(std::string_view key, const char* example) const;
+  /// The text of a value with a unit, such as "380 mm"; a bare number gets its own message, naming
+  /// the two units it most likely lacks.
+  [[nodiscard]] const std::string* unit_text(std::string_view key, const char* example,
+                                             const char* unit, const char* other_unit) const;
   [[nodiscard]] const JsonValue* number(std::string_view key) const;
   [[nodiscard]] const JsonValue* array(std::string_view key) const;
 
@@ -54,16 +62,14 @@ class ObjectReader {
                                                 std::span<const std::string_view> words,
                                                 const char* what) const;
 
-  /// Faults a key that is missing.
+  /// Faults a key that is missing from a sound object.
   void missing(std::string_view key, std::string_view expected) const;
 
  private:
-  /// The text of a length: a number gets its own message, naming the unit it lacks.
-  [[nodiscard]] const std::string* length_text(std::string_view key) const;
-
   const JsonValue& value_;
   std::string path_;
   ReadContext& context_;
+  bool is_sound_ = true;
 };
 
 /// "path[3]".

@@ -3,24 +3,26 @@
 
 #include <fmt/format.h>
 
+#include "bulbwright/place.hpp"
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_parts.hpp"
 
 namespace bulbwright::input {
 namespace {
 
-constexpr std::array month_names{"January",   "February", "March",    "April",
-                                 "May",       "June",     "July",     "August",
-                                 "September", "October",  "November", "December"};
-/// Monthly means beyond these are no climate of this planet. Source: from memory; the coldest
-/// inhabited places have January means near -50 C, the hottest July maxima near 48 C.
-constexpr double least_mean_c = -60.0;
-constexpr double most_mean_c = 60.0;
-
 using Months = std::array<double, 12>;
 
+Field item_field(const ObjectReader& normals, const std::string& item) {
+  const std::string key = item.substr(0, item.find('['));
+  const JsonValue* array = normals.find(key);
+  const auto index = static_cast<std::size_t>(std::stoi(item.substr(key.size() + 1)));
+  const Position at = array->items[index].at;
+  return {normals.field(key).name + item.substr(key.size()),
+          {normals.context().file, at.line, at.column}};
+}
+
 /// Twelve temperatures in degrees Celsius.
-std::optional<Months> read_months(const ObjectReader& normals, std::string_view key,
+std::optional<Months> read_months(const ObjectReader& normals, const std::string& key,
                                   bool fahrenheit) {
   normals.missing(key, "expected twelve monthly means, January first");
   const JsonValue* array = normals.array(key);
@@ -35,41 +37,33 @@ std::optional<Months> read_months(const ObjectReader& normals, std::string_view 
   bool good = true;
   for (std::size_t i = 0; i < 12; ++i) {
     const JsonValue& item = array->items[i];
-    const Field field{item_path(normals.field(key).name, i),
-                      {normals.context().file, item.at.line, item.at.column}};
-    if (item.kind != JsonKind::number) {
-      faults.add(field, fmt::format("{} where a number was expected, without unit",
-                                    with_article(item.kind)));
-      good = false;
-      continue;
-    }
     months[i] = fahrenheit ? from_fahrenheit(item.number).value() : item.number;
-    if (months[i] >= least_mean_c && months[i] <= most_mean_c) continue;
-    faults.add(field, fmt::format("{} is out of range; expected a monthly mean of -60 to 60 C "
-                                  "(-76 to 140 F)",
-                                  bare(item.text)));
+    if (item.kind == JsonKind::number) continue;
+    faults.add(
+        item_field(normals, item_path(key, i)),
+        fmt::format("{} where a number was expected, without unit", with_article(item.kind)));
     good = false;
   }
   return good ? std::optional{months} : std::nullopt;
 }
 
 std::optional<MonthlyNormals> read_normals(const JsonValue& value, ReadContext& context) {
-  const ObjectReader normals{value, "place.normals", normals_keys, context};
-  if (!normals.is_object()) return std::nullopt;
-  normals.missing("unit", "expected \"C\" or \"F\"");
-  const auto unit = normals.word("unit", unit_words, "unit of temperature");
+  const ObjectReader reader{value, "place.normals", normals_keys, context};
+  if (!reader.is_object()) return std::nullopt;
+  reader.missing("unit", "expected \"C\" or \"F\"");
+  const auto unit = reader.word("unit", unit_words, "unit of temperature");
   const bool fahrenheit = unit && *unit == 1;
-  const auto tmin = read_months(normals, "tmin", fahrenheit);
-  const auto tmax = read_months(normals, "tmax", fahrenheit);
+  const auto tmin = read_months(reader, "tmin", fahrenheit);
+  const auto tmax = read_months(reader, "tmax", fahrenheit);
   if (!unit || !tmin || !tmax) return std::nullopt;
-  for (std::size_t i = 0; i < 12; ++i) {
-    if ((*tmin)[i] <= (*tmax)[i]) continue;
-    context.faults.add(
-        normals.field("tmax"),
-        fmt::format("{} is colder by day than by night; tmin is above tmax", month_names[i]));
+  const MonthlyNormals normals{*tmin, *tmax};
+  try {
+    check_normals(normals);
+  } catch (const InvalidValue& fault) {
+    context.faults.add(item_field(reader, fault.field()), fault.expectation());
     return std::nullopt;
   }
-  return MonthlyNormals{*tmin, *tmax};
+  return normals;
 }
 
 std::optional<std::string> non_empty(const ObjectReader& reader, std::string_view key,
@@ -82,15 +76,26 @@ std::optional<std::string> non_empty(const ObjectReader& reader, std::string_vie
   return text;
 }
 
+std::optional<std::string> read_zone_key(const ObjectReader& reader) {
+  const JsonValue* zone = reader.find("zone");
+  if (zone != nullptr && zone->kind == JsonKind::number) {
+    reader.context().faults.add(
+        reader.field("zone"),
+        fmt::format("{0} is a bare number; did you mean \"{0}a\" or \"{0}b\"?", bare(zone->text)));
+    return std::nullopt;
+  }
+  const std::string* text = reader.text("zone", "\"9b\"");
+  if (text == nullptr) return std::nullopt;
+  return read_zone(reader.field("zone"), *text, reader.context().faults);
+}
+
 }  // namespace
 
 PlaceRequest read_place(const JsonValue& value, ReadContext& context) {
   PlaceRequest place;
   const ObjectReader reader{value, "place", place_keys, context};
   context.places["place"] = reader.self().place;
-  if (const std::string* zone = reader.text("zone", "\"9b\"")) {
-    place.zone = read_zone(reader.field("zone"), *zone, context.faults);
-  }
+  place.zone = read_zone_key(reader);
   place.south = reader.truth("south").value_or(false);
   place.site = non_empty(reader, "site", "a station of `bulbwright places`");
   if (const JsonValue* normals = reader.find("normals")) {

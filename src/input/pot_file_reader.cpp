@@ -29,7 +29,7 @@ void read_dates(const ObjectReader& file, PotFile& request) {
 
 PotFile read_pot_file(std::string_view text, const std::string& file, Extent extent) {
   const JsonValue root = read_located_json(text, file);
-  ReadContext context{file, {}, {}};
+  ReadContext context{file, {}, {}, true};
   const ObjectReader top{root, "", file_keys, context};
   PotFile request;
   request.file = file;
@@ -46,7 +46,7 @@ PotFile read_pot_file(std::string_view text, const std::string& file, Extent ext
   if (const JsonValue* layers = top.find("layers")) request.layers = read_layers(*layers, context);
   request.places = context.places;
   context.faults.add(contradictions(request, pot_is_clean ? Judge::all : Judge::all_but_pot));
-  if (extent == Extent::whole) context.faults.add(omissions(request));
+  if (extent == Extent::whole && context.is_sound) context.faults.add(omissions(request));
   context.faults.throw_if_any();
   return request;
 }

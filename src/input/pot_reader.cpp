@@ -37,8 +37,10 @@ std::vector<ProfileLevel> read_profile(const JsonValue& array, Shape shape, Read
   std::vector<ProfileLevel> profile;
   const Field field{"pot.profile", {context.file, array.at.line, array.at.column}};
   if (array.items.size() < 2 || array.items.size() > most_levels) {
-    context.faults.add(field, fmt::format("{} levels; expected 2 to {}, from the inner floor up",
-                                          array.items.size(), most_levels));
+    context.faults.add(field, array.items.size() < 2
+                                  ? "expected two levels or more, from the inner floor up"
+                                  : fmt::format("{} levels; expected at most {}",
+                                                array.items.size(), most_levels));
     return profile;
   }
   for (std::size_t i = 0; i < array.items.size(); ++i) {

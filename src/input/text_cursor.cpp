@@ -31,6 +31,29 @@ bool skip_blanks(TextCursor& cursor) {
   return true;
 }
 
+std::size_t number_length(const TextCursor& cursor) {
+  std::size_t n = 0;
+  const auto digits = [&] {
+    while (cursor.byte(n) >= '0' && cursor.byte(n) <= '9') ++n;
+  };
+  if (cursor.byte(n) == '-') ++n;
+  if (cursor.byte(n) == '0') {
+    ++n;
+  } else {
+    digits();
+  }
+  if (cursor.byte(n) == '.') {
+    ++n;
+    digits();
+  }
+  if (cursor.byte(n) == 'e' || cursor.byte(n) == 'E') {
+    ++n;
+    if (cursor.byte(n) == '+' || cursor.byte(n) == '-') ++n;
+    digits();
+  }
+  return n;
+}
+
 std::size_t word_length(const TextCursor& cursor) {
   const std::size_t end = cursor.rest().find_first_of(" \t\r\n\",:[]{}/");
   return end == std::string_view::npos ? cursor.rest().size() : end;

@@ -49,6 +49,9 @@ class TextCursor {
 /// no second sign makes one (the cursor then stands at its slash).
 bool skip_blanks(TextCursor& cursor);
 
+/// Bytes of the JSON number that starts here, by its grammar: "0" of "02026", "15" of "15in".
+std::size_t number_length(const TextCursor& cursor);
+
 /// Bytes of the word or number that starts here, up to white space, a quote or punctuation.
 std::size_t word_length(const TextCursor& cursor);
 

@@ -1,0 +1,159 @@
+#include "report/pot_file_json.hpp"
+
+#include <array>
+#include <charconv>
+
+#include <nlohmann/json.hpp>
+
+#include "input/pot_file_keys.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// The shortest decimal that reads back as `value`, never with an exponent.
+std::string shortest(double value) {
+  std::array<char, 400> digits{};
+  const auto end =
+      std::to_chars(digits.data(), digits.data() + digits.size(), value, std::chars_format::fixed);
+  return {digits.data(), end.ptr};
+}
+
+std::string length(Millimetres value) {
+  const std::string in_mm = shortest(value.value());
+  const double inches = rounded(value.value() / millimetres_per_inch, 0.001);
+  const std::string in_inches = shortest(inches);
+  const bool exact = inches * millimetres_per_inch == value.value();
+  return exact && in_inches.size() < in_mm.size() ? in_inches + " in" : in_mm + " mm";
+}
+
+std::string length_pair(const LengthPair& pair) {
+  return pair.paired ? length(pair.first) + " x " + length(pair.second) : length(pair.first);
+}
+
+std::string temperature(Celsius value) {
+  const std::string in_c = shortest(value.value());
+  const double fahrenheit = rounded(value.value() * 9.0 / 5.0 + 32.0, 0.001);
+  const std::string in_f = shortest(fahrenheit);
+  const bool exact = from_fahrenheit(fahrenheit) == value;
+  return exact && in_f.size() < in_c.size() ? in_f + " F" : in_c + " C";
+}
+
+std::string word(std::span<const std::string_view> words, std::size_t index) {
+  return std::string{words[index]};
+}
+
+template <class Enumerator>
+std::string word(std::span<const std::string_view> words, Enumerator value) {
+  return word(words, static_cast<std::size_t>(value));
+}
+
+Json profile_level(const ProfileLevel& level, Shape shape) {
+  Json json = Json::object();
+  json["height"] = length(level.height);
+  if (shape == Shape::half_round) {
+    json["width"] = length(level.length);
+    json["depth"] = length(level.width);
+  } else {
+    json["width"] = length(level.width);
+    if (shape != Shape::round) json["length"] = length(level.length);
+  }
+  return json;
+}
+
+Json pot_json(const PotRequest& pot) {
+  Json json = Json::object();
+  if (!pot.name.empty()) json["name"] = pot.name;
+  json["shape"] = word(input::shape_words, pot.shape);
+  if (pot.top) json["top"] = length_pair(*pot.top);
+  if (pot.base) json["base"] = length_pair(*pot.base);
+  if (pot.height) json["height"] = length(*pot.height);
+  for (const ProfileLevel& level : pot.profile) {
+    json["profile"].push_back(profile_level(level, pot.shape));
+  }
+  if (pot.corner > 0_mm) json["corner"] = length(pot.corner);
+  if (pot.thickness) json["thickness"] = length(*pot.thickness);
+  if (pot.headspace) json["headspace"] = length(*pot.headspace);
+  if (!pot.material.empty()) json["material"] = pot.material;
+  if (pot.last_crop) json["last_crop"] = *pot.last_crop;
+  if (pot.used_mix != pot.last_crop.has_value()) {
+    json["mix"] = word(input::mix_words, pot.used_mix ? std::size_t{1} : std::size_t{0});
+  }
+  return json;
+}
+
+Json place_json(const PlaceRequest& place) {
+  Json json = Json::object();
+  if (place.zone) json["zone"] = *place.zone;
+  if (place.south) json["south"] = true;
+  if (place.site) json["site"] = *place.site;
+  if (place.normals) {
+    json["normals"] = {{"tmin", place.normals->tmin_c},
+                       {"tmax", place.normals->tmax_c},
+                       {"unit", word(input::unit_words, std::size_t{0})}};
+  }
+  if (place.records_file) json["records"] = *place.records_file;
+  if (place.latitude) json["latitude"] = *place.latitude;
+  if (place.exposure != Exposure::open) {
+    json["exposure"] = word(input::exposure_words, place.exposure);
+  }
+  return json;
+}
+
+Json layer_json(const LayerRequest& layer) {
+  Json json = Json::object();
+  if (layer.parts.size() == 1) {
+    json["taxon"] = layer.parts.front().taxon;
+  } else {
+    for (const LayerPart& part : layer.parts) {
+      json["mix"].push_back({{"taxon", part.taxon}, {"share", part.share}});
+    }
+  }
+  if (layer.grade_cm) json["grade"] = shortest(*layer.grade_cm);
+  if (layer.count) json["count"] = *layer.count;
+  if (layer.forcing_gap) json["gap"] = "forcing";
+  if (layer.gap) json["gap"] = length(*layer.gap);
+  if (layer.wall) json["wall"] = length(*layer.wall);
+  if (layer.arrange != Arrange::mixed) {
+    json["arrange"] = word(input::arrange_words, layer.arrange);
+  }
+  if (!layer.label.empty()) json["label"] = layer.label;
+  if (layer.received) json["received"] = to_iso(*layer.received);
+  if (layer.cold_already_weeks > 0.0) json["cold_already"] = layer.cold_already_weeks;
+  if (layer.use != Use::outdoors) json["use"] = word(input::use_words, layer.use);
+  return json;
+}
+
+Json storage_json(const StorageRequest& storage) {
+  Json json = Json::object();
+  if (storage.temperature) json["temperature"] = temperature(*storage.temperature);
+  if (storage.method) json["method"] = *storage.method;
+  if (storage.weeks) json["weeks"] = *storage.weeks;
+  return json;
+}
+
+std::string window(const DayWindow& days) {
+  return days.first == days.last ? to_iso(days.first)
+                                 : to_iso(days.first) + ".." + to_iso(days.last);
+}
+
+}  // namespace
+
+std::string write_pot_file(const PotFile& request) {
+  Json json = Json::object();
+  json["pot"] = pot_json(request.pot);
+  if (request.place) json["place"] = place_json(*request.place);
+  if (request.season) json["season"] = *request.season;
+  if (request.plant) json["plant"] = to_iso(*request.plant);
+  if (request.flower) json["flower"] = window(*request.flower);
+  if (Json storage = storage_json(request.storage); !storage.empty()) json["storage"] = storage;
+  if (!request.pests.empty()) json["pests"] = request.pests;
+  if (request.wet_winter) json["winter"] = word(input::winter_words, std::size_t{0});
+  json["layers"] = Json::array();
+  for (const LayerRequest& layer : request.layers) json["layers"].push_back(layer_json(layer));
+  // A file name may hold bytes that are no UTF-8, which JSON cannot.
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace bulbwright::report

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+
+#include "bulbwright/request.hpp"
+
+namespace bulbwright::report {
+
+/// The pot file that asks for exactly `request`: reading it back gives the same values, to the last
+/// bit. Keys in the order of docs/pot-file.md, defaults left out; lengths and temperatures in the
+/// unit that writes them shortest (mm or in, C or F). Ends with a newline.
+std::string write_pot_file(const PotFile& request);
+
+}  // namespace bulbwright::report
