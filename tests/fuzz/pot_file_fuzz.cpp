@@ -1,0 +1,48 @@
+// Any bytes as a pot file: read, or refused with an InputError whose text keeps its limits; what is
+// read is written and read back the same. Run from a corpus of examples:
+//   build/fuzz/tests/pot_file_fuzz -dict=tests/fuzz/pot_file.dict -max_len=20000 -timeout=5
+//     -rss_limit_mb=2048 CORPUS examples
+#include <cstddef>
+#include <cstdint>
+#include <cstdlib>
+#include <string_view>
+
+#include "bulbwright/error.hpp"
+#include "input/pot_file_reader.hpp"
+#include "report/pot_file_json.hpp"
+
+using namespace bulbwright;
+
+namespace {
+
+void require(bool holds) {
+  if (!holds) std::abort();
+}
+
+void check_round_trip(const PotFile& request) {
+  const std::string text = report::write_pot_file(request);
+  const PotFile again = input::read_pot_file(text, "again.json", input::Extent::partial);
+  require(again.pot == request.pot && again.place == request.place &&
+          again.season == request.season && again.plant == request.plant &&
+          again.flower == request.flower && again.storage == request.storage &&
+          again.pests == request.pests && again.wet_winter == request.wet_winter &&
+          again.layers == request.layers);
+  require(report::write_pot_file(again) == text);
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const std::string_view text{reinterpret_cast<const char*>(data), size};
+  PotFile request;
+  try {
+    request = input::read_pot_file(text, "fuzz.json", input::Extent::partial);
+  } catch (const InputError& error) {
+    require(!error.faults().empty());
+    const std::string message = describe(error);
+    require(message.size() <= 2000 && message.ends_with('\n'));
+    return 0;
+  }
+  if (!request.layers.empty()) check_round_trip(request);
+  return 0;
+}
