@@ -16,7 +16,9 @@ class Catalogue {
   Catalogue() = default;
   explicit Catalogue(std::vector<Taxon> taxa);
 
-  [[nodiscard]] std::span<const Taxon> taxa() const { return taxa_; }
+  /// Lives as long as the catalogue, hence not of a temporary one.
+  [[nodiscard]] std::span<const Taxon> taxa() const& { return taxa_; }
+  std::span<const Taxon> taxa() const&& = delete;
 
   /// The taxon of that id, or nullptr. The pointer lives as long as the catalogue.
   [[nodiscard]] const Taxon* find(std::string_view id) const;

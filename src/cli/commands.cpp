@@ -1,3 +1,4 @@
+#include "cli/bulbs_command.hpp"
 #include "cli/command.hpp"
 #include "cli/fit_command.hpp"
 #include "cli/plan_command.hpp"
@@ -8,6 +9,7 @@ std::vector<Command> declare_commands(CLI::App& root) {
   return {
       declare_plan(root),
       declare_fit(root),
+      declare_bulbs(root),
   };
 }
 

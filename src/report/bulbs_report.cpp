@@ -1,0 +1,71 @@
+#include "report/bulbs_report.hpp"
+
+#include <charconv>
+
+#include <fmt/format.h>
+
+#include "report/section_json.hpp"
+#include "report/spreadsheet.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+/// A figure as a number; the catalogue has checked that it is one.
+double number(const std::string& text) {
+  double value = 0.0;
+  std::from_chars(text.data(), text.data() + text.size(), value);
+  return rounded(value, 1e-6);
+}
+
+Json number_json(const std::string& text) {
+  const double value = number(text);
+  const auto whole = static_cast<long>(value);
+  return static_cast<double>(whole) == value ? Json(whole) : Json(value);
+}
+
+Json figure_json(const TaxonFact& fact) {
+  Json json{{"quantity", fact.quantity}};
+  if (fact.unit.empty()) {
+    json["value"] = fact.value;
+  } else {
+    json["value"] = number_json(fact.value);
+    if (!fact.low.empty()) {
+      json["low"] = number_json(fact.low);
+      json["high"] = number_json(fact.high);
+    }
+    json["unit"] = fact.unit;
+  }
+  json["origin"] = to_string(fact.origin);
+  if (!fact.source.empty()) json["source"] = fact.source;
+  return json;
+}
+
+}  // namespace
+
+std::string bulbs_json(std::span<const Taxon* const> taxa) {
+  Json list = Json::array();
+  for (const Taxon* taxon : taxa) {
+    Json figures = Json::array();
+    for (const TaxonFact& fact : taxon->facts) figures.push_back(figure_json(fact));
+    list.push_back(Json{{"id", taxon->id},
+                        {"name", taxon->name},
+                        {"genus", taxon->genus},
+                        {"figures", std::move(figures)}});
+  }
+  const Json json{{"schema", "bulbwright.bulbs/1"}, {"taxa", std::move(list)}};
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+std::string bulbs_csv(std::span<const Taxon* const> taxa) {
+  std::string csv = "taxon,quantity,value,low,high,unit,origin,source\r\n";
+  for (const Taxon* taxon : taxa) {
+    for (const TaxonFact& fact : taxon->facts) {
+      const std::string value = fact.unit.empty() ? text_cell(fact.value) : fact.value;
+      csv += fmt::format("{},{},{},{},{},{},{},{}\r\n", taxon->id, fact.quantity, value, fact.low,
+                         fact.high, fact.unit, to_string(fact.origin), text_cell(fact.source));
+    }
+  }
+  return csv;
+}
+
+}  // namespace bulbwright::report
