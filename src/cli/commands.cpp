@@ -2,6 +2,7 @@
 #include "cli/command.hpp"
 #include "cli/fit_command.hpp"
 #include "cli/plan_command.hpp"
+#include "cli/shop_command.hpp"
 
 namespace bulbwright::cli {
 
@@ -9,6 +10,7 @@ std::vector<Command> declare_commands(CLI::App& root) {
   return {
       declare_plan(root),
       declare_fit(root),
+      declare_shop(root),
       declare_bulbs(root),
   };
 }

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "bulbwright/taxon.hpp"
 #include "report/plan_text_words.hpp"
 #include "report/shop_report.hpp"
 #include "report/text_layout.hpp"
@@ -27,7 +28,7 @@ std::string for_people(const ShoppingItem& item, const TextStyle& style) {
                        length_text(item.mesh_opening, style));
   }
   if (item.kind != ItemKind::bulb) return item.item;
-  std::string text = short_name(item.name);
+  std::string text = plain_name(item.name);
   if (!item.grade.empty()) text += fmt::format(", {} cm", item.grade);
   if (!item.label.empty()) text += ", " + printable(item.label);
   return text;

@@ -1,0 +1,111 @@
+#include "cli/shop_command.hpp"
+
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <CLI/CLI.hpp>
+
+#include "bulbwright/error.hpp"
+#include "bulbwright/planner.hpp"
+#include "bulbwright/shopping.hpp"
+#include "cli/common_options.hpp"
+#include "cli/effort_option.hpp"
+#include "cli/pot_options.hpp"
+#include "input/resolve.hpp"
+#include "report/shop_report.hpp"
+
+namespace bulbwright::cli {
+namespace {
+
+struct ShopOptions {
+  CommonOptions common;
+  PotOptions pot;  ///< place, dates, storage and winter, laid over every file
+  std::vector<std::string> files;
+  std::string effort = "quick";
+};
+
+/// One pot of the list, read and resolved.
+struct Pot {
+  std::string file;
+  PotFile request;
+  Setting setting;
+};
+
+/// All files, so that the faults of all are told at once. @throws InputError
+std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts) {
+  std::vector<Pot> pots;
+  std::vector<InputFault> faults;
+  for (const std::string& file : options.files) {
+    try {
+      PotFile request = pot_request(file, options.pot);
+      Setting setting = input::resolve(request, facts);
+      pots.push_back({file, std::move(request), std::move(setting)});
+    } catch (const InputError& error) {
+      faults.insert(faults.end(), error.faults().begin(), error.faults().end());
+    }
+  }
+  if (!faults.empty()) throw InputError{std::move(faults)};
+  return pots;
+}
+
+CommandResult run(const ShopOptions& options, const Terminal& terminal) {
+  if (options.files.empty()) {
+    throw InvalidValue{"shop", "no pot file; give one or more, for instance examples/steps.json"};
+  }
+  const report::TextStyle style = text_style(options.common, terminal);
+  const input::Facts facts = input::load_facts(options.common.data);
+  const std::vector<Pot> pots = read_pots(options, facts);
+
+  CommandResult result;
+  result.out = options.common.out;
+  result.inputs = options.files;
+  PackingCache packings;
+  std::vector<PotNeeds> needs;
+  for (const Pot& pot : pots) {
+    const Plan plan = make_plan(pot.request, {&facts.catalogue, &facts.blooms, &pot.setting,
+                                              effort_named(options.effort), &packings});
+    if (!plan.ok) result.exit_code = exit_cannot;
+    needs.push_back(needs_of(plan, facts.catalogue, pot.file));
+  }
+  const ShoppingList list = shopping_list(std::move(needs), builtin_packs());
+  if (options.common.format == "json") {
+    result.document = report::shop_json(list);
+  } else if (options.common.format == "csv") {
+    result.document = report::shop_csv(list);
+  } else {
+    result.document = report::shop_text(list, style);
+  }
+  if (result.exit_code != exit_done) {
+    for (const PotNeeds& pot : list.pots) {
+      if (!pot.ok && !options.common.quiet) {
+        result.remarks += "bulbwright: shop: nothing listed for " + bulbwright::quoted(pot.file) +
+                          ", which cannot be planted as asked\n";
+      }
+    }
+  }
+  return result;
+}
+
+}  // namespace
+
+Command declare_shop(CLI::App& root) {
+  auto options = std::make_shared<ShopOptions>();
+  CLI::App* app =
+      root.add_subcommand("shop", "What to buy for any number of pots: bulbs, spares, packs, mix");
+  app->add_option("file", options->files, "pot files (JSON; '-': standard input)")
+      ->option_text("FILE...");
+  PotOptionGroups groups;
+  groups.pot = groups.layers = false;
+  declare_pot(*app, options->pot, groups);
+  declare_effort(*app, options->effort);
+  declare_common(*app, options->common, {"text", "json", "csv"});
+  app->footer(
+      "Example:\n  bulbwright shop examples/steps.json --format csv\n\n"
+      "Flags are laid over every file. Exit status: 0 done; 1 a pot cannot be planted as\n"
+      "asked (the rest is listed); 2 wrong input; 3 writing failed.");
+  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+}
+
+}  // namespace bulbwright::cli
