@@ -8,6 +8,7 @@
 #include "bulbwright/cold.hpp"
 #include "bulbwright/hourly_temperature.hpp"
 #include "bulbwright/material.hpp"
+#include "mix_heat.hpp"
 
 namespace bulbwright {
 namespace {
@@ -117,28 +118,35 @@ DayHours exposed(const DayHours& air_c, const ExposureEffect& effect) {
 PotTemperature::PotTemperature(const PotThermal& pot, Exposure exposure)
     : effect_{effect_of(exposure)},
       tau_hours_{std::max(time_constant_hours(pot), effect_.least_tau_hours)},
-      decay_{std::exp(-1.0 / tau_hours_)},
-      latent_k_{latent_mj_m3 * mix_water_share / pot.heat_capacity_mj_m3k} {}
+      heat_{std::make_unique<MixHeat>(tau_hours_,
+                                      latent_mj_m3 * mix_water_share / pot.heat_capacity_mj_m3k)} {}
 
-/// One hour with the air going straight from one value to the next; returns the hour's mean.
-double PotTemperature::step(double air_before, double air) {
-  const double r = air - air_before;
-  const double before = t_c_;
-  t_c_ = air - r * tau_hours_ + (before - air_before + r * tau_hours_) * decay_;
-  const bool freezes = t_c_ < 0.0 && ice_ < 1.0;
-  const bool thaws = t_c_ > 0.0 && ice_ > 0.0;
-  if (!freezes && !thaws) return (air_before + air) / 2 - tau_hours_ * (t_c_ - before);
-  const double wanted = ice_ - t_c_ / latent_k_;
-  ice_ = std::clamp(wanted, 0.0, 1.0);
-  t_c_ = (ice_ - wanted) * latent_k_;
-  return (before + t_c_) / 2;
+PotTemperature::PotTemperature(const PotTemperature& other)
+    : effect_{other.effect_},
+      tau_hours_{other.tau_hours_},
+      heat_{std::make_unique<MixHeat>(*other.heat_)},
+      started_{other.started_},
+      air_c_{other.air_c_} {}
+
+PotTemperature& PotTemperature::operator=(const PotTemperature& other) {
+  if (this != &other) {
+    PotTemperature copy{other};
+    std::swap(effect_, copy.effect_);
+    std::swap(tau_hours_, copy.tau_hours_);
+    std::swap(heat_, copy.heat_);
+    std::swap(started_, copy.started_);
+    std::swap(air_c_, copy.air_c_);
+  }
+  return *this;
 }
+
+PotTemperature::~PotTemperature() = default;
 
 PotDay PotTemperature::run(const DayHours& air) {
   PotDay day;
   day.cold_kept = 1.0;
   for (std::size_t h = 0; h < air.size(); ++h) {
-    const double mean = step(air_c_, air[h]);
+    const double mean = heat_->hour(air_c_, air[h]);
     air_c_ = air[h];
     day.min_c = h == 0 ? mean : std::min(day.min_c, mean);
     day.max_c = h == 0 ? mean : std::max(day.max_c, mean);
@@ -147,7 +155,7 @@ PotDay PotTemperature::run(const DayHours& air) {
     day.cold_hours += cold_response(mean);
     day.cold_kept *= cold_kept_per_hour(mean);
   }
-  day.frozen_share = ice_;
+  day.frozen_share = heat_->ice();
   return day;
 }
 
@@ -155,7 +163,8 @@ PotDay PotTemperature::add(const DayHours& air_c) {
   const DayHours air = exposed(air_c, effect_);
   if (!started_) {
     started_ = true;
-    air_c_ = t_c_ = air.back();
+    air_c_ = air.back();
+    heat_->start_at(air_c_);
     run(air);
   }
   return run(air);

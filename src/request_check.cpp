@@ -82,6 +82,9 @@ class Contradictions {
     if (place.south && !place.zone && !given(request_, "place.zone")) {
       add("place.south", "goes with a zone only; a site or a latitude tells the hemisphere itself");
     }
+    if (place.region != ZoneRegion::all && !place.zone && !given(request_, "place.zone")) {
+      add("place.region", "goes with a zone only: it says which of the zone's stations to go by");
+    }
     if (place.zone && place.latitude && place.south != (*place.latitude < 0.0)) {
       add("place.latitude", place.south ? "contradicts south; expected a negative latitude"
                                         : "is south of the equator; expected \"south\": true");

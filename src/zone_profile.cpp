@@ -67,6 +67,74 @@ Place mean_of(const std::vector<Place>& stations) {
   return mean;
 }
 
+/// The stations that a zone's profile rests on, and what had to be widened to find enough.
+struct Stations {
+  std::vector<const Place*> places;
+  ZoneRegion region = ZoneRegion::all;
+  std::string note;
+};
+
+class StationSearch {
+ public:
+  StationSearch(const std::vector<Place>& all, std::string_view zone) : all_{all}, zone_{zone} {}
+
+  [[nodiscard]] Stations find(bool south, ZoneRegion region) const {
+    Stations found{in(zone_, south, region), region, ""};
+    if (enough(found)) return found;
+    found.places = with_neighbours(south, region);
+    found.note = "few stations in this half zone: the two beside it are taken in";
+    if (enough(found)) return found;
+    if (region != ZoneRegion::all) {
+      found = {with_neighbours(south, ZoneRegion::all), ZoneRegion::all,
+               fmt::format("too few {} stations in or beside this half zone: those of all regions "
+                           "are taken",
+                           to_string(region))};
+      if (enough(found)) return found;
+    }
+    if (south) {
+      found = {in(zone_, false, ZoneRegion::all), ZoneRegion::all,
+               "no southern stations: northern ones with the months moved by six"};
+    }
+    return found;
+  }
+
+ private:
+  static bool enough(const Stations& found) { return found.places.size() >= fewest_stations; }
+
+  [[nodiscard]] std::vector<const Place*> in(std::string_view zone, bool south,
+                                             ZoneRegion region) const {
+    std::vector<const Place*> places;
+    for (const Place& place : all_) {
+      if (place.zone == zone && (place.latitude < 0.0) == south && in_region(place, region)) {
+        places.push_back(&place);
+      }
+    }
+    return places;
+  }
+
+  [[nodiscard]] std::vector<const Place*> with_neighbours(bool south, ZoneRegion region) const {
+    std::vector<const Place*> places = in(zone_, south, region);
+    for (const int side : {-1, 1}) {
+      const std::string other = neighbour(zone_, side);
+      if (other.empty()) continue;
+      const auto more = in(other, south, region);
+      places.insert(places.end(), more.begin(), more.end());
+    }
+    return places;
+  }
+
+  const std::vector<Place>& all_;
+  std::string_view zone_;
+};
+
+void require_profiled(std::string_view zone) {
+  const Celsius low = zone_bounds(zone).low;
+  if (low >= zone_bounds("4a").low && low <= zone_bounds("11b").low) return;
+  throw InvalidValue{"zone", fmt::format("{} has no profile; expected 4a to 11b, or a site or "
+                                         "normals instead",
+                                         quoted(zone))};
+}
+
 }  // namespace
 
 const char* to_string(ZoneRegion region) {
@@ -87,62 +155,32 @@ ZoneRegion parse_zone_region(std::string_view text) {
                                            quoted(text), did_you_mean(text, names))};
 }
 
+std::vector<const Place*> PlaceCatalogue::zone_stations(std::string_view zone, bool south,
+                                                        ZoneRegion region) const {
+  require_profiled(zone);
+  return StationSearch{places_, zone}.find(south, region).places;
+}
+
 Place PlaceCatalogue::zone_profile(std::string_view zone, bool south, ZoneRegion region) const {
-  zone_bounds(zone);
-  if (zone_bounds(zone).low < zone_bounds("4a").low ||
-      zone_bounds(zone).low > zone_bounds("11b").low) {
-    throw InvalidValue{"zone", fmt::format("{} has no profile; expected 4a to 11b, or a site or "
-                                           "normals instead",
-                                           quoted(zone))};
-  }
-  std::string note;
-  std::vector<Place> stations;
-  const auto gather = [&](std::string_view wanted, bool from_south, ZoneRegion from_region) {
-    for (const Place& place : places_) {
-      if (place.zone != wanted || (place.latitude < 0.0) != from_south) continue;
-      if (!in_region(place, from_region)) continue;
-      stations.push_back(south && !from_south ? mirrored(place) : place);
-    }
-  };
-  const auto gather_beside = [&](bool from_south, ZoneRegion from_region) {
-    for (const int side : {-1, 1}) {
-      const std::string other = neighbour(zone, side);
-      if (!other.empty()) gather(other, from_south, from_region);
-    }
-  };
-  gather(zone, south, region);
-  if (stations.size() < fewest_stations) {
-    gather_beside(south, region);
-    note = "few stations in this half zone: the two beside it are taken in";
-  }
-  if (stations.size() < fewest_stations && region != ZoneRegion::all) {
-    stations.clear();
-    gather(zone, south, ZoneRegion::all);
-    gather_beside(south, ZoneRegion::all);
-    note = fmt::format(
-        "too few {} stations in or beside this half zone: those of all regions are "
-        "taken",
-        to_string(region));
-    region = ZoneRegion::all;
-  }
-  if (stations.size() < fewest_stations && south) {
-    stations.clear();
-    gather(zone, false, region);
-    note = "no southern stations: northern ones with the months moved by six";
-  }
-  if (stations.empty()) {
+  require_profiled(zone);
+  const Stations found = StationSearch{places_, zone}.find(south, region);
+  if (found.places.empty()) {
     throw InvalidValue{"zone", fmt::format("{} has no station to go by", quoted(zone))};
   }
+  std::vector<Place> stations;
+  for (const Place* place : found.places) {
+    stations.push_back(south && place->latitude >= 0.0 ? mirrored(*place) : *place);
+  }
   Place profile = mean_of(stations);
-  profile.name =
-      fmt::format("zone {}{}{}", zone, south ? ", south" : "",
-                  region == ZoneRegion::all ? "" : fmt::format(", {}", to_string(region)));
+  profile.name = fmt::format(
+      "zone {}{}{}", zone, south ? ", south" : "",
+      found.region == ZoneRegion::all ? "" : fmt::format(", {}", to_string(found.region)));
   profile.zone = zone;
   profile.stations = static_cast<int>(stations.size());
   profile.source =
-      fmt::format("mean of the {} stations of the catalogue in this zone", stations.size());
+      fmt::format("mean of {} stations of the catalogue in this zone", stations.size());
   profile.confidence = "a zone tells only the lowest temperature of a year";
-  profile.note = note;
+  profile.note = found.note;
   return profile;
 }
 

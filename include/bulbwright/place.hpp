@@ -113,6 +113,10 @@ class PlaceCatalogue {
   [[nodiscard]] Place zone_profile(std::string_view zone, bool south = false,
                                    ZoneRegion region = ZoneRegion::all) const;
 
+  /// The stations that zone_profile() averages, as they stand in the catalogue.
+  [[nodiscard]] std::vector<const Place*> zone_stations(std::string_view zone, bool south = false,
+                                                        ZoneRegion region = ZoneRegion::all) const;
+
  private:
   std::vector<Place> places_;
 };

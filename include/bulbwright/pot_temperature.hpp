@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -10,6 +11,8 @@
 #include "bulbwright/quantity.hpp"
 
 namespace bulbwright {
+
+class MixHeat;
 
 /// What a pot's temperature depends on.
 struct PotThermal {
@@ -96,23 +99,22 @@ DayHours exposed(const DayHours& air_c, const ExposureEffect& effect);
 class PotTemperature {
  public:
   PotTemperature(const PotThermal& pot, Exposure exposure);
+  PotTemperature(const PotTemperature& other);
+  PotTemperature& operator=(const PotTemperature& other);
+  ~PotTemperature();
 
   [[nodiscard]] double tau_hours() const { return tau_hours_; }
   /// The next day from its air, the exposure's offsets not yet in it.
   PotDay add(const DayHours& air_c);
 
  private:
-  double step(double air_before, double air);
   PotDay run(const DayHours& air);
 
   ExposureEffect effect_;
   double tau_hours_;
-  double decay_;     // exp(-1 h / tau)
-  double latent_k_;  // latent heat as kelvin of cooling
+  std::unique_ptr<MixHeat> heat_;
   bool started_ = false;
-  double t_c_ = 0.0;
   double air_c_ = 0.0;
-  double ice_ = 0.0;
 };
 
 /// Runs the pot through a winter.

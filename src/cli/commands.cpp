@@ -1,6 +1,8 @@
 #include "cli/bulbs_command.hpp"
+#include "cli/cold_command.hpp"
 #include "cli/command.hpp"
 #include "cli/fit_command.hpp"
+#include "cli/places_command.hpp"
 #include "cli/plan_command.hpp"
 #include "cli/shop_command.hpp"
 
@@ -12,6 +14,8 @@ std::vector<Command> declare_commands(CLI::App& root) {
       declare_fit(root),
       declare_shop(root),
       declare_bulbs(root),
+      declare_cold(root),
+      declare_places(root),
   };
 }
 

@@ -120,7 +120,9 @@ class Merge {
 
   void lay_place() {
     const PotOptions& o = options_;
-    if (!o.zone && !o.site && !o.records && !o.latitude && !o.exposure && !o.south) return;
+    if (!o.zone && !o.site && !o.records && !o.latitude && !o.exposure && !o.south && !o.region) {
+      return;
+    }
     PlaceRequest place = request_.place.value_or(PlaceRequest{});
     if (o.zone || o.site) {
       const Exposure exposure = place.exposure;
@@ -148,6 +150,12 @@ class Merge {
       if (const auto word = input::read_word(from("--exposure", "place.exposure"), *o.exposure,
                                              input::exposure_words, "exposure", faults_)) {
         place.exposure = static_cast<Exposure>(*word);
+      }
+    }
+    if (o.region) {
+      if (const auto word = input::read_word(from("--region", "place.region"), *o.region,
+                                             input::region_words, "region", faults_)) {
+        place.region = static_cast<ZoneRegion>(*word);
       }
     }
     if (o.south) {

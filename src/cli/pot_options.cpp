@@ -35,6 +35,8 @@ void declare_place(CLI::App& command, PotOptions& o) {
   const char* group = "Place";
   text_option(command, group, "--zone", o.zone, "ZONE", "hardiness zone, such as 9b");
   command.add_flag("--south", o.south, "the zone lies in the south")->group(group);
+  text_option(command, group, "--region", o.region, "WORD",
+              "of a zone's stations: north-american, maritime or continental");
   text_option(command, group, "--site", o.site, "NAME", "a station of `bulbwright places`");
   text_option(command, group, "--records", o.records, "FILE",
               "temperatures measured on the spot, CSV");

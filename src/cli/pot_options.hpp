@@ -17,7 +17,7 @@ namespace bulbwright::cli {
 struct PotOptions {
   std::optional<std::string> name, shape, top, base, height, corner, thickness, headspace, material,
       last_crop;
-  std::optional<std::string> zone, site, records, latitude, exposure;
+  std::optional<std::string> zone, region, site, records, latitude, exposure;
   bool south = false;
   std::optional<std::string> season, plant, flower;
   std::vector<std::string> layers;  ///< bottom first

@@ -97,6 +97,9 @@ PlaceRequest read_place(const JsonValue& value, ReadContext& context) {
   context.places["place"] = reader.self().place;
   place.zone = read_zone_key(reader);
   place.south = reader.truth("south").value_or(false);
+  if (const auto region = reader.word("region", region_words, "region")) {
+    place.region = static_cast<ZoneRegion>(*region);
+  }
   place.site = non_empty(reader, "site", "a station of `bulbwright places`");
   if (const JsonValue* normals = reader.find("normals")) {
     place.normals = read_normals(*normals, context);

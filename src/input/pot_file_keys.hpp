@@ -20,9 +20,9 @@ inline constexpr std::array pot_keys{Words{"name"},     Words{"shape"},     Word
                                      Words{"material"}, Words{"last_crop"}, Words{"mix"}};
 inline constexpr std::array profile_keys{Words{"height"}, Words{"width"}, Words{"length"},
                                          Words{"depth"}};
-inline constexpr std::array place_keys{Words{"zone"},    Words{"south"},   Words{"site"},
-                                       Words{"normals"}, Words{"records"}, Words{"latitude"},
-                                       Words{"exposure"}};
+inline constexpr std::array place_keys{Words{"zone"},     Words{"south"},   Words{"region"},
+                                       Words{"site"},     Words{"normals"}, Words{"records"},
+                                       Words{"latitude"}, Words{"exposure"}};
 inline constexpr std::array normals_keys{Words{"tmin"}, Words{"tmax"}, Words{"unit"}};
 inline constexpr std::array storage_keys{Words{"temperature"}, Words{"method"}, Words{"weeks"}};
 inline constexpr std::array layer_keys{Words{"taxon"},        Words{"mix"},   Words{"grade"},
@@ -50,6 +50,9 @@ inline constexpr std::array mix_words{Words{"fresh"}, Words{"used"}};
 /// In the order of enum Exposure.
 inline constexpr std::array exposure_words{Words{"open"}, Words{"sheltered"}, Words{"warm-wall"},
                                            Words{"plunged"}};
+/// In the order of enum ZoneRegion.
+inline constexpr std::array region_words{Words{"all"}, Words{"north-american"}, Words{"maritime"},
+                                         Words{"continental"}};
 inline constexpr std::array unit_words{Words{"C"}, Words{"F"}};
 inline constexpr std::array winter_words{Words{"wet"}};
 /// In the order of enum Arrange.

@@ -19,6 +19,10 @@ struct Facts {
 /// @throws InputError for a folder or a file in it that cannot be read.
 Facts load_facts(const std::string& data_folder);
 
+/// The places alone, for commands that need no taxa.
+/// @throws InputError as load_facts.
+PlaceCatalogue load_places(const std::string& data_folder);
+
 /// The place and season of a request, with its taxa and dates checked against the catalogue.
 /// @throws InputError at the field at fault.
 Setting resolve(const PotFile& request, const Facts& facts);

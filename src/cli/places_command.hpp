@@ -1,0 +1,10 @@
+#pragma once
+
+#include "cli/command.hpp"
+
+namespace bulbwright::cli {
+
+/// `bulbwright places`: lists and searches the places, the nearest to a position, a zone's profile.
+Command declare_places(CLI::App& root);
+
+}  // namespace bulbwright::cli

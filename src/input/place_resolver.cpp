@@ -1,0 +1,102 @@
+#include "input/place_resolver.hpp"
+
+#include <filesystem>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "bulbwright/recorded_winters.hpp"
+#include "bulbwright/request_check.hpp"
+#include "input/records_reader.hpp"
+
+namespace bulbwright::input {
+namespace {
+
+[[noreturn]] void refuse(const PotFile& request, std::string_view field,
+                         const std::string& message) {
+  throw InputError{{fault_at(request, field, message)}};
+}
+
+/// What is known of a place by its records alone.
+Place place_of_records(const std::vector<RecordedDay>& days, const RecordSummary& summary,
+                       double latitude) {
+  Place place;
+  place.name = summary.station.empty() ? "your records" : summary.station;
+  place.latitude = latitude;
+  if (const auto normals = normals_of(days)) place.normals = *normals;
+  return place;
+}
+
+}  // namespace
+
+std::optional<Place> resolve_place(const PotFile& request, const PlaceCatalogue& places) {
+  const PlaceRequest& place = *request.place;
+  try {
+    if (place.zone) return places.zone_profile(*place.zone, place.south, place.region);
+  } catch (const InvalidValue& fault) {
+    refuse(request, "place.zone", fault.expectation());
+  }
+  try {
+    if (place.site) return places.find(*place.site);
+  } catch (const InvalidValue& fault) {
+    refuse(request, "place.site", fault.expectation());
+  }
+  if (place.normals) {
+    Place own;
+    own.name = "your normals";
+    own.latitude = place.latitude.value_or(45.0);
+    own.normals = *place.normals;
+    own.source = "the grower's own";
+    return own;
+  }
+  if (place.records_file) return std::nullopt;
+  refuse(request, "place", "a zone, a site, normals or records are needed");
+}
+
+std::string records_path(const PotFile& request) {
+  const std::string& path = *request.place->records_file;
+  const auto written = request.places.find("place.records");
+  const bool in_file = written != request.places.end() && written->second.line > 0;
+  const std::filesystem::path records{path};
+  if (!in_file || records.is_absolute() || path == "-") return path;
+  return (std::filesystem::path{request.file}.parent_path() / records).string();
+}
+
+std::optional<double> latitude_of(const PotFile& request, const std::optional<Place>& place) {
+  if (request.place->latitude) return request.place->latitude;
+  if (place) return place->latitude;
+  return std::nullopt;
+}
+
+Setting setting_from_records(const PotFile& request, const std::optional<Place>& place,
+                             int season) {
+  std::vector<RecordedDay> days;
+  const RecordSummary summary =
+      read_records(records_path(request),
+                   [&](const RecordedDay& day, const RecordSummary&) { days.push_back(day); });
+  auto latitude = latitude_of(request, place);
+  if (!latitude) latitude = summary.latitude;
+  if (!latitude) refuse(request, "place.records", "needs a latitude beside it");
+  Setting setting;
+  try {
+    RecordedWinters recorded = winters_from_record(days, *latitude, season, place);
+    setting.winters = std::move(recorded.winters);
+    setting.normal = recorded.normal;
+    setting.mild = recorded.mild;
+    setting.cold = recorded.cold;
+    setting.measured_until = recorded.measured_until;
+    setting.basis = std::move(recorded.basis);
+  } catch (const InvalidValue& fault) {
+    refuse(request, "place.records", fault.expectation());
+  }
+  const Place known = place ? *place : place_of_records(days, summary, *latitude);
+  setting.label = place ? fmt::format("your records, {}", place->name) : known.name;
+  setting.latitude = *latitude;
+  setting.hemisphere = *latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
+  setting.season = season;
+  setting.exposure = request.place->exposure;
+  setting.annual_low = annual_low_of(days, setting.hemisphere).value_or(annual_low(known));
+  return setting;
+}
+
+}  // namespace bulbwright::input

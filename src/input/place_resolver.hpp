@@ -1,0 +1,26 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "bulbwright/place.hpp"
+#include "bulbwright/request.hpp"
+#include "bulbwright/setting.hpp"
+
+namespace bulbwright::input {
+
+/// The climate that the zone, the site or the normals of a request name; none where it has records
+/// only. @throws InputError at the field at fault.
+std::optional<Place> resolve_place(const PotFile& request, const PlaceCatalogue& places);
+
+/// Path of the records file: a relative one in a pot file starts at the pot file's folder.
+std::string records_path(const PotFile& request);
+
+/// The latitude of a request: given, or of its place. None with bare records.
+std::optional<double> latitude_of(const PotFile& request, const std::optional<Place>& place);
+
+/// The setting of a request with records: reads the file and makes its winters for `season`.
+/// @throws InputError from the file, or where it holds no winter.
+Setting setting_from_records(const PotFile& request, const std::optional<Place>& place, int season);
+
+}  // namespace bulbwright::input

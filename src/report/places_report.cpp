@@ -1,0 +1,185 @@
+#include "report/places_report.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "bulbwright/climate.hpp"
+#include "bulbwright/csv.hpp"
+#include "report/section_json.hpp"
+#include "report/text_layout.hpp"
+#include "report/text_units.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+constexpr std::array month_names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                 "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+
+Json twelve(const std::array<double, 12>& values, double step) {
+  Json list = Json::array();
+  for (const double value : values) list.push_back(rounded(value, step));
+  return list;
+}
+
+Json place_json(const Place& place) {
+  Json json{{"name", place.name}};
+  if (!place.country.empty()) json["country"] = place.country;
+  json["latitude"] = rounded(place.latitude, 0.01);
+  if (place.stations == 0) json["longitude"] = rounded(place.longitude, 0.01);
+  if (place.elevation_m) json["elevation_m"] = rounded(*place.elevation_m, 1.0);
+  if (!place.zone.empty()) {
+    json["zone"] = place.zone;
+    json["zone_estimated"] = place.zone_estimated;
+  }
+  json["maritime"] = is_maritime(place.normals);
+  json["tmin_c"] = twelve(place.normals.tmin_c, 0.1);
+  json["tmax_c"] = twelve(place.normals.tmax_c, 0.1);
+  if (place.stations > 0) {
+    json["stations"] = place.stations;
+    json["spread_k"] = twelve(place.spread_k, 0.1);
+    if (!place.note.empty()) json["note"] = place.note;
+  }
+  json["year_to_year_k"] = rounded(year_to_year_sd_k(place.normals), 0.1);
+  json["source"] = place.source;
+  if (!place.confidence.empty()) json["confidence"] = place.confidence;
+  return json;
+}
+
+std::string temperature(double t_c, const TextStyle& style) {
+  const double shown = style.units == Units::inches ? t_c * 1.8 + 32.0 : t_c;
+  return fmt::format("{:.1f}", rounded(shown, 0.1));
+}
+
+std::string position(const Place& place) {
+  const std::string latitude = fmt::format("{:.1f}° {}", std::abs(rounded(place.latitude, 0.1)),
+                                           place.latitude < 0 ? "S" : "N");
+  if (place.stations > 0) return latitude + " in the mean";
+  return fmt::format("{}, {:.1f}° {}", latitude, std::abs(rounded(place.longitude, 0.1)),
+                     place.longitude < 0 ? "W" : "E");
+}
+
+std::string zone_text(const Place& place) {
+  if (place.zone.empty()) return "-";
+  return place.zone + (place.zone_estimated ? "~" : "");
+}
+
+/// All figures of one place.
+Lines card(const Place& place, const TextStyle& style, int width) {
+  Lines lines;
+  append(lines, wrap(printable(place.name), width));
+  lines.front() = bold(lines.front(), style);
+  std::string facts = position(place);
+  if (place.elevation_m) facts += fmt::format(", {:.0f} m above the sea", *place.elevation_m);
+  if (!place.zone.empty() && place.stations == 0) {
+    facts += fmt::format(", hardiness zone {}{}", place.zone,
+                         place.zone_estimated ? " (estimated from the normals)" : "");
+  }
+  facts += is_maritime(place.normals) ? ", maritime" : ", continental";
+  append(lines, wrap(facts, width));
+  lines.emplace_back();
+  const bool with_spread = place.stations > 0;
+  lines.push_back(pad_right(style.units == Units::inches ? "°F" : "°C", 6) + pad_left("night", 8) +
+                  pad_left("day", 8) +
+                  (with_spread ? pad_left("spread between stations", 26) : ""));
+  for (std::size_t m = 0; m < 12; ++m) {
+    const double spread = place.spread_k[m] * (style.units == Units::inches ? 1.8 : 1.0);
+    lines.push_back(pad_right(month_names[m], 6) +
+                    pad_left(temperature(place.normals.tmin_c[m], style), 8) +
+                    pad_left(temperature(place.normals.tmax_c[m], style), 8) +
+                    (with_spread ? pad_left(fmt::format("{:.1f}", rounded(spread, 0.1)), 26) : ""));
+  }
+  lines.emplace_back();
+  append(lines, hanging("Source", printable(place.source), 12, width));
+  if (!place.confidence.empty()) {
+    append(lines, hanging("Confidence", printable(place.confidence), 12, width));
+  }
+  if (!place.note.empty()) append(lines, hanging("Note", printable(place.note), 12, width));
+  return lines;
+}
+
+Lines list(const PlacesReport& report, const TextStyle& style, int width) {
+  const bool near = !report.distance_km.empty();
+  const int fixed = 4 + 6 + 8 + 8 + (near ? 9 : 0);
+  int longest = 12;
+  for (const Place& place : report.places)
+    longest = std::max(longest, columns(printable(place.name)));
+  const int name = std::min(longest, std::max(16, width - fixed - 2));
+  Lines lines;
+  lines.push_back(pad_right("", name) + pad_left("", 4) + pad_left("zone", 6) + pad_left("Jan", 8) +
+                  pad_left("Jul", 8) + (near ? pad_left("km", 9) : ""));
+  for (std::size_t i = 0; i < report.places.size(); ++i) {
+    const Place& place = report.places[i];
+    const auto means = monthly_means(place.normals);
+    lines.push_back(
+        pad_right(cut_to(printable(place.name), name, style), name) + pad_left(place.country, 4) +
+        pad_left(zone_text(place), 6) + pad_left(temperature(means[0], style), 8) +
+        pad_left(temperature(means[6], style), 8) +
+        (near ? pad_left(fmt::format("{:.0f}", rounded(report.distance_km[i], 1.0)), 9) : ""));
+  }
+  append(lines, wrap(fmt::format("Jan and Jul: mean temperature, {}. ~: zone estimated from the "
+                                 "normals.",
+                                 style.units == Units::inches ? "°F" : "°C"),
+                     width));
+  return lines;
+}
+
+}  // namespace
+
+std::string places_text(const PlacesReport& report, const TextStyle& style) {
+  const int width = text_width(style);
+  Lines lines;
+  if (!report.profile && report.places.size() == 1 && report.distance_km.empty()) {
+    lines = card(report.places.front(), style, width);
+  } else {
+    if (report.profile) {
+      append(lines, card(*report.profile, style, width));
+      lines.emplace_back();
+    }
+    append(lines,
+           wrap(fmt::format("{}: {}", report.question,
+                            counted(static_cast<int>(report.places.size()), "place", "places")),
+                width));
+    append(lines, list(report, style, width));
+  }
+  for (std::string& line : lines) line = in_style(line, style);
+  return joined(lines);
+}
+
+std::string places_json(const PlacesReport& report) {
+  Json json{{"schema", "bulbwright.places/1"}};
+  if (report.profile) json["profile"] = place_json(*report.profile);
+  Json places = Json::array();
+  for (std::size_t i = 0; i < report.places.size(); ++i) {
+    Json place = place_json(report.places[i]);
+    if (!report.distance_km.empty()) place["distance_km"] = rounded(report.distance_km[i], 0.1);
+    places.push_back(std::move(place));
+  }
+  json["places"] = std::move(places);
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+std::string places_csv(const PlacesReport& report) {
+  std::string csv = "site,country,lat,lon,elev_m,usda_zone";
+  for (const char* stem : {"tmin", "tmax"}) {
+    for (int m = 1; m <= 12; ++m) csv += fmt::format(",{}_{:02}", stem, m);
+  }
+  csv += ",source,confidence\r\n";
+  for (const Place& place : report.places) {
+    csv +=
+        fmt::format("{},{},{:g},{:g},{},{}", csv_field(place.name), csv_field(place.country),
+                    rounded(place.latitude, 0.01), rounded(place.longitude, 0.01),
+                    place.elevation_m ? fmt::format("{:g}", rounded(*place.elevation_m, 1.0)) : "",
+                    place.zone.empty() ? "" : zone_text(place));
+    for (const auto& values : {place.normals.tmin_c, place.normals.tmax_c}) {
+      for (const double value : values) csv += fmt::format(",{:.1f}", rounded(value, 0.1));
+    }
+    csv += fmt::format(",{},{}\r\n", csv_field(place.source), csv_field(place.confidence));
+  }
+  return csv;
+}
+
+}  // namespace bulbwright::report
