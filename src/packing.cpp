@@ -27,21 +27,21 @@ struct Certified {
   std::vector<GridPoint> grid;
 };
 
+/// How much a layout is loosened when rounding has broken the tight one, mm per pair.
+constexpr double spare_for_rounding = 0.06;
+
 /// One question of pack_most, with the work left for it.
 class MostBulbs {
  public:
   MostBulbs(const Outline& outline, std::span<const PackKind> kinds, double gap, double wall,
-            Effort effort, Arrange arrange)
+            Arrange arrange, Effort effort, long work)
       : outline_{outline},
         kinds_{kinds},
         gap_{gap},
         wall_{wall},
         arrange_{arrange},
-        work_{packing::work_of(effort)},
-        tries_{effort == Effort::quick    ? 6
-               : effort == Effort::normal ? 20
-                                          : 60},
-        effort_{effort} {}
+        effort_{effort},
+        work_{work} {}
 
   Packing solve() {
     const Bound bound = packing::bound_of(outline_, kinds_, gap_, wall_);
@@ -53,44 +53,105 @@ class MostBulbs {
   }
 
  private:
-  [[nodiscard]] KindDiscs bulbs(std::size_t n) const {
-    return packing::discs_of(kinds_, packing::apportion(n, kinds_), gap_, wall_);
+  [[nodiscard]] KindDiscs bulbs(std::size_t n, double spare = 0.0) const {
+    KindDiscs all =
+        packing::discs_of(kinds_, packing::apportion(n, kinds_), gap_ + spare, wall_ - spare / 2.0);
+    // discs_of puts half the spare gap into the reach only; the wall gets its half here.
+    for (double& margin : all.discs.margin) margin += spare;
+    return all;
   }
 
   /// Rounds and certifies; the best answer so far is replaced when it holds.
-  bool keep(KindDiscs bulbs, const Coordinates& x) {
-    packing::Rounder rounder{outline_, bulbs.discs};
-    auto grid = rounder.round(x, tries_, random_);
+  bool keep(std::size_t n, const Coordinates& x, int tries) {
+    KindDiscs all = bulbs(n);
+    if (arrange_ == Arrange::mixed && packing::has_clump(x, all)) return false;
+    packing::Rounder rounder{outline_, all.discs};
+    auto grid = rounder.round(x, tries, random_);
     work_ -= rounder.work();
     if (!grid) return false;
-    best_ = {std::move(bulbs), std::move(*grid)};
+    best_ = {std::move(all), std::move(*grid)};
     return true;
   }
 
-  /// Places for the start: the largest kind's lattice holds for every kind.
+  [[nodiscard]] int tries() const {
+    return effort_ == Effort::quick ? 4 : effort_ == Effort::normal ? 16 : 60;
+  }
+
+  /// Places for the start. The largest kind's own layout has a place for every kind.
   void start() {
-    double spacing = 0.0, margin = 0.0;
-    for (const PackKind& kind : kinds_) {
-      spacing = std::max(spacing, kind.diameter.value() + gap_);
-      margin = std::max(margin, wall_ + kind.diameter.value() / 2.0);
+    const auto largest = std::max_element(
+        kinds_.begin(), kinds_.end(),
+        [](const PackKind& a, const PackKind& b) { return a.diameter < b.diameter; });
+    if (kinds_.size() > 1) {
+      const PackKind alone{largest->diameter, 1.0, 0};
+      MostBulbs other{outline_, {&alone, 1}, gap_, wall_, arrange_, effort_, work_ / 3};
+      const Packing packed = other.solve();
+      for (const PlacedBulb& bulb : packed.bulbs) places_.push_back({bulb.x_mm, bulb.y_mm});
+      work_ -= work_ / 3;
+    } else {
+      const double spacing = largest->diameter.value() + gap_;
+      const double margin = wall_ + largest->diameter.value() / 2.0;
+      const int turns = effort_ == Effort::quick ? 6 : 24;
+      const int offsets = effort_ == Effort::quick ? 4 : 12;
+      // With some spare where it costs no bulb: such a lattice can be rounded.
+      places_ = packing::best_lattice(outline_, spacing, margin, turns, offsets);
+      std::vector<Point> loose =
+          packing::best_lattice(outline_, spacing + 0.15, margin + 0.075, turns, offsets);
+      if (loose.size() >= places_.size() || loose.size() > 150) places_ = std::move(loose);
     }
-    const int turns = effort_ == Effort::quick ? 8 : 24,
-              offsets = effort_ == Effort::quick ? 6 : 12;
-    places_ = packing::best_lattice(outline_, spacing, margin, turns, offsets);
     if (places_.empty()) places_.push_back(outline_.deepest());
   }
 
-  /// Places for the next disc count: those that are, and one drawn.
-  [[nodiscard]] Coordinates arranged(const KindDiscs& bulbs, std::vector<Point> places) {
-    while (places.size() < bulbs.kind.size()) {
-      places.push_back(packing::random_point(outline_, bulbs.discs.margin.back(), random_));
+  /// The widest hole among a few points drawn.
+  [[nodiscard]] Point next_place(double margin) {
+    Point best = outline_.deepest();
+    double widest = -1.0;
+    for (int k = 0; k < 40; ++k) {
+      const Point p = packing::random_point(outline_, margin, random_);
+      double room = 1e300;
+      for (const Point q : places_) {
+        room = std::min(room, (p.x - q.x) * (p.x - q.x) + (p.y - q.y) * (p.y - q.y));
+      }
+      if (room <= widest) continue;
+      widest = room;
+      best = p;
     }
-    places.resize(bulbs.kind.size());
-    if (kinds_.size() == 1) return packing::to_coordinates(places);
-    const auto order = packing::arrange_kinds(places, bulbs.kind, arrange_, random_);
+    return best;
+  }
+
+  [[nodiscard]] Coordinates arranged(const KindDiscs& bulbs) {
+    while (places_.size() < bulbs.kind.size()) {
+      places_.push_back(next_place(bulbs.discs.margin.back()));
+    }
+    places_.resize(bulbs.kind.size());
+    if (kinds_.size() == 1) return packing::to_coordinates(places_);
+    const auto order = packing::arrange_kinds(places_, bulbs.kind, arrange_, random_);
     std::vector<Point> ordered;
-    for (const std::size_t place : order) ordered.push_back(places[place]);
+    for (const std::size_t place : order) ordered.push_back(places_[place]);
     return packing::to_coordinates(ordered);
+  }
+
+  /// Looks for n bulbs with `spare` and keeps the first layout that survives rounding.
+  bool find(std::size_t n, double spare, long work) {
+    const KindDiscs all = bulbs(n, spare);
+    packing::Search search{outline_, all.discs, 1e-7, 0x5eed + n};
+    bool fits = search.try_start(arranged(all));
+    int failures = 0;
+    while (true) {
+      if (!fits) {
+        fits = search.work() < work && search.run(work - search.work());
+        if (!fits) break;
+      }
+      if (keep(n, search.layout(), tries())) {
+        places_ = packing::to_points(search.layout());
+        work_ -= search.work();
+        return true;
+      }
+      fits = false;
+      if (++failures == 2 && spare <= 0.0) break;  // better to look for a looser layout
+    }
+    work_ -= search.work();
+    return false;
   }
 
   void climb(std::size_t most) {
@@ -98,25 +159,16 @@ class MostBulbs {
     std::size_t n = std::min(most, places_.size());
     // The lattice itself, or, where rounding kills it, fewer of its points.
     for (; n > 0; --n) {
-      KindDiscs all = bulbs(n);
-      const Coordinates x = arranged(all, places_);
-      if (keep(std::move(all), x)) break;
+      if (keep(n, arranged(bulbs(n)), 3)) break;
     }
     while (n < most && work_ > 0) {
-      KindDiscs all = bulbs(n + 1);
-      packing::Search search{outline_, all.discs, 1e-6, 0x5eed + n};
-      bool fits = search.try_start(arranged(all, places_));
-      bool kept = false;
-      while (!kept && search.work() < work_) {
-        if (!fits) fits = search.run(work_ - search.work());
-        if (!fits) break;
-        kept = keep(all, search.layout());
-        fits = false;
+      const std::vector<Point> before = places_;
+      if (!find(n + 1, 0.0, work_)) {
+        if (work_ <= 0) break;
+        places_ = before;
+        if (!find(n + 1, spare_for_rounding, work_)) break;
       }
-      work_ -= search.work();
-      if (!kept) break;
       ++n;
-      places_ = packing::to_points(search.layout());
     }
   }
 
@@ -124,9 +176,8 @@ class MostBulbs {
   std::span<const PackKind> kinds_;
   double gap_, wall_;
   Arrange arrange_;
-  long work_;
-  int tries_;
   Effort effort_;
+  long work_;
   Random random_{2026};
   std::vector<Point> places_;
   Certified best_;
@@ -137,7 +188,16 @@ class MostBulbs {
 Packing pack_most(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
                   Millimetres wall, Effort effort, Arrange arrange) {
   const Outline outline{section};
-  return MostBulbs{outline, kinds, gap.value(), wall.value(), effort, arrange}.solve();
+  // A plan of three layers asks three times: its quick answer gets a little less work than fit's.
+  const long work = packing::work_of(effort);
+  return MostBulbs{outline,
+                   kinds,
+                   gap.value(),
+                   wall.value(),
+                   arrange,
+                   effort,
+                   effort == Effort::quick ? work * 6 / 10 : work}
+      .solve();
 }
 
 }  // namespace bulbwright

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace bulbwright::packing {
 namespace {
@@ -45,9 +46,21 @@ bool Certifier::inside(std::size_t i, GridPoint p) const {
 }
 
 bool Certifier::holds(const std::vector<GridPoint>& layout) const {
-  for (std::size_t i = 0; i < layout.size(); ++i) {
+  if (layout.size() != discs_->size()) return false;
+  // Sorted by x, only discs within the greatest distance along x can be too near.
+  std::vector<std::size_t> order(layout.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(),
+            [&](std::size_t a, std::size_t b) { return layout[a].x < layout[b].x; });
+  const std::int64_t widest =
+      needed_.empty() ? 0 : *std::max_element(needed_.begin(), needed_.end());
+  for (std::size_t k = 0; k < order.size(); ++k) {
+    const std::size_t i = order[k];
     if (!inside(i, layout[i])) return false;
-    for (std::size_t j = i + 1; j < layout.size(); ++j) {
+    for (std::size_t l = k + 1; l < order.size(); ++l) {
+      const std::size_t j = order[l];
+      const std::int64_t dx = layout[j].x - layout[i].x;
+      if (dx * dx >= widest) break;
       if (!apart(i, layout[i], j, layout[j])) return false;
     }
   }

@@ -4,6 +4,11 @@
 #include <cmath>
 
 namespace bulbwright::packing {
+namespace {
+
+constexpr std::size_t list_all_up_to = 150;  ///< below, testing all pairs beats the cell grid
+
+}  // namespace
 
 Discs equal_discs(std::size_t n, double spacing, double margin) {
   return {std::vector<double>(n, spacing / 2.0), std::vector<double>(n, margin)};
@@ -13,8 +18,9 @@ Energy::Energy(const Outline& outline, const Discs& discs) : outline_{&outline},
   reach_max_ = 0.0;
   for (const double r : discs.reach) reach_max_ = std::max(reach_max_, r);
   skin_ = 0.7 * reach_max_;
+  per_length_ = reach_max_ > 0.0 ? 0.25 / reach_max_ : 0.0;
   const bool curved = outline.shape() == Shape::oval || outline.shape() == Shape::half_round;
-  wall_cost_ = curved ? 12 : 3;
+  wall_cost_ = curved ? 40 : 8;  // and the minimiser's own work for a disc
 }
 
 bool Energy::list_is_stale(const Coordinates& x) const {
@@ -28,10 +34,33 @@ bool Energy::list_is_stale(const Coordinates& x) const {
   return false;
 }
 
+void Energy::list_all_pairs(const Coordinates& x) {
+  const std::size_t n = x.size() / 2;
+  partner_.resize(n * (n - 1) / 2 + 1);
+  const double* xs = x.data();
+  const double* ys = x.data() + n;
+  int count = 0;
+  for (std::size_t i = 0; i < n; ++i) {
+    start_[i] = count;
+    const double base = discs_->reach[i] + skin_;
+    for (std::size_t j = i + 1; j < n; ++j) {
+      const double dx = xs[i] - xs[j], dy = ys[i] - ys[j], near = base + discs_->reach[j];
+      partner_[static_cast<std::size_t>(count)] = static_cast<int>(j);
+      count += dx * dx + dy * dy < near * near ? 1 : 0;
+    }
+  }
+  start_[n] = count;
+  work_ += static_cast<long>(n * n) / 8;
+}
+
 void Energy::list_pairs(const Coordinates& x) {
   const std::size_t n = x.size() / 2;
   listed_at_ = x;
-  start_.assign(n + 1, 0);
+  start_.resize(n + 1);
+  if (n <= list_all_up_to) {
+    list_all_pairs(x);
+    return;
+  }
   partner_.clear();
   const double cut = 2.0 * reach_max_ + skin_;
   double x0 = x[0], x1 = x[0], y0 = x[n], y1 = x[n];
@@ -95,6 +124,7 @@ double Energy::operator()(const Coordinates& x, Coordinates& gradient) {
   double* gx = gradient.data();
   double* gy = gradient.data() + n;
   const double* reach = discs_->reach.data();
+  const double pull_factor = 4.0 * per_length_;
   for (std::size_t i = 0; i < n; ++i) {
     const double xi = xs[i], yi = ys[i], ri = reach[i] + extra_;
     double gxi = 0.0, gyi = 0.0;
@@ -103,10 +133,10 @@ double Energy::operator()(const Coordinates& x, Coordinates& gradient) {
       const std::size_t j = static_cast<std::size_t>(partner_[static_cast<std::size_t>(k)]);
       const double dx = xi - xs[j], dy = yi - ys[j], want = ri + reach[j];
       const double d2 = dx * dx + dy * dy;
-      if (d2 >= want * want) continue;
-      const double d = std::sqrt(d2), over = want - d;
+      const double over = (want * want - d2) * per_length_;
+      if (over <= 0.0) continue;
       energy += over * over;
-      const double pull = d > 0.0 ? 2.0 * over / d : 0.0;
+      const double pull = over * pull_factor;
       gxi -= pull * dx;
       gyi -= pull * dy;
       gx[j] += pull * dx;
@@ -114,9 +144,11 @@ double Energy::operator()(const Coordinates& x, Coordinates& gradient) {
     }
     gx[i] += gxi;
     gy[i] += gyi;
-    energy += outline_->push({xi, yi}, discs_->margin[i] + extra_, gx[i], gy[i]);
+    const double margin = discs_->margin[i] + extra_;
+    if (outline_->clearly_deeper({xi, yi}, margin)) continue;
+    energy += outline_->push({xi, yi}, margin, gx[i], gy[i]);
   }
-  work_ += static_cast<long>(partner_.size()) + wall_cost_ * static_cast<long>(n);
+  work_ += static_cast<long>(start_[n]) + wall_cost_ * static_cast<long>(n);
   return energy;
 }
 
@@ -128,8 +160,8 @@ void Energy::share_by_disc(const Coordinates& x, std::vector<double>& share) {
     for (int k = start_[i]; k < start_[i + 1]; ++k) {
       const std::size_t j = static_cast<std::size_t>(partner_[static_cast<std::size_t>(k)]);
       const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
-      const double over =
-          discs_->reach[i] + discs_->reach[j] + extra_ - std::sqrt(dx * dx + dy * dy);
+      const double want = discs_->reach[i] + discs_->reach[j] + extra_;
+      const double over = (want * want - dx * dx - dy * dy) * per_length_;
       if (over <= 0.0) continue;
       share[i] += over * over;
       share[j] += over * over;
@@ -137,7 +169,30 @@ void Energy::share_by_disc(const Coordinates& x, std::vector<double>& share) {
     double unused_x = 0.0, unused_y = 0.0;
     share[i] += outline_->push({x[i], x[n + i]}, discs_->margin[i] + extra_, unused_x, unused_y);
   }
-  work_ += static_cast<long>(partner_.size()) + wall_cost_ * static_cast<long>(n);
+  work_ += static_cast<long>(start_[n]) + wall_cost_ * static_cast<long>(n);
+}
+
+void Energy::contacts(const Coordinates& x, std::vector<Contact>& found) {
+  const std::size_t n = x.size() / 2;
+  if (list_is_stale(x)) list_pairs(x);
+  found.clear();
+  for (std::size_t i = 0; i < n; ++i) {
+    for (int k = start_[i]; k < start_[i + 1]; ++k) {
+      const std::size_t j = static_cast<std::size_t>(partner_[static_cast<std::size_t>(k)]);
+      const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+      const double want = discs_->reach[i] + discs_->reach[j] + extra_;
+      const double d2 = dx * dx + dy * dy;
+      if (d2 >= want * want || d2 <= 0.0) continue;
+      const double d = std::sqrt(d2);
+      found.push_back({i, j, dx / d, dy / d, want - d});
+    }
+    double gx = 0.0, gy = 0.0;
+    const double e = outline_->push({x[i], x[n + i]}, discs_->margin[i] + extra_, gx, gy);
+    if (e <= 0.0) continue;
+    const double over = std::sqrt(e);  // two walls at once act as one towards their corner
+    found.push_back({i, Contact::wall, -gx / (2.0 * over), -gy / (2.0 * over), over});
+  }
+  work_ += static_cast<long>(start_[n]) + wall_cost_ * static_cast<long>(n);
 }
 
 }  // namespace bulbwright::packing

@@ -21,9 +21,21 @@ Discs equal_discs(std::size_t n, double spacing, double margin);
 /// Coordinates of n centres: x[0..n) then y[0..n).
 using Coordinates = std::vector<double>;
 
-/// Soft-disc energy: the sum of squared overlaps of pairs and walls, mm^2. Zero exactly for a
-/// layout that fits. Near pairs are listed by a cell grid once and listed again only when a centre
-/// has moved by more than half the list's skin, so an evaluation costs O(n).
+/// Two discs, or a disc and a wall, that overlap. Moving centre i along (nx, ny) and j against it
+/// opens the contact.
+struct Contact {
+  static constexpr std::size_t wall = static_cast<std::size_t>(-1);
+  std::size_t i = 0;
+  std::size_t j = wall;
+  double nx = 0.0, ny = 0.0;  ///< unit vector
+  double overlap = 0.0;       ///< above 0, mm
+};
+
+/// Soft-disc energy, mm^2: the sum of squared overlaps of pairs and walls, a pair's overlap taken
+/// as (want^2 - distance^2) / (4 reach_max), which needs no root and equals want - distance to
+/// first order for equal discs. Zero exactly for a layout that fits. Near pairs are listed by a
+/// cell grid once and listed again only when a centre has moved by more than half the list's skin,
+/// so an evaluation costs O(n).
 class Energy {
  public:
   Energy(const Outline& outline, const Discs& discs);
@@ -34,6 +46,9 @@ class Energy {
   /// The overlap energy each disc takes part in, at x.
   void share_by_disc(const Coordinates& x, std::vector<double>& share);
 
+  /// All overlaps at x.
+  void contacts(const Coordinates& x, std::vector<Contact>& found);
+
   /// Wants all distances and depths this much greater from now on; the list is kept.
   void set_extra(double extra) { extra_ = extra; }
 
@@ -42,6 +57,7 @@ class Energy {
 
  private:
   void list_pairs(const Coordinates& x);
+  void list_all_pairs(const Coordinates& x);
   [[nodiscard]] bool list_is_stale(const Coordinates& x) const;
 
   const Outline* outline_;
@@ -49,6 +65,7 @@ class Energy {
   double extra_ = 0.0;
   double skin_;
   double reach_max_;
+  double per_length_;  ///< 1 / (4 reach_max)
   Coordinates listed_at_;
   std::vector<int> start_, partner_;  ///< partners of i: partner_[start_[i] .. start_[i+1])
   std::vector<int> cell_start_, in_cell_, cell_of_;

@@ -67,7 +67,9 @@ std::vector<Point> points_within(const Lattice& lattice, const Outline& outline,
       const Point p{lattice.origin.x + i * lattice.u.x + j * lattice.v.x,
                     lattice.origin.y + i * lattice.u.y + j * lattice.v.y};
       if (std::fabs(p.x) > a + 1e-9 || p.y < y0 - 1e-9 || p.y > y1 + 1e-9) continue;
-      if (outline.depth(p) >= margin - 1e-9) points.push_back(p);
+      if (outline.clearly_deeper(p, margin) || outline.depth(p) >= margin - 1e-9) {
+        points.push_back(p);
+      }
     }
   }
   return points;

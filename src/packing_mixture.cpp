@@ -7,29 +7,50 @@
 namespace bulbwright::packing {
 namespace {
 
-/// Swaps kinds between places while that lowers the sum over like pairs of (1 / distance)^6.
-void spread_kinds(const std::vector<Point>& places, std::vector<std::size_t>& at) {
+/// The places about each place, nearest within a few spacings, with weight (1 / distance)^6.
+struct Near {
+  std::size_t place = 0;
+  double weight = 0.0;
+};
+
+std::vector<std::vector<Near>> near_places(const std::vector<Point>& places) {
   const std::size_t n = places.size();
-  std::vector<double> near(n * n, 0.0);
+  double x0 = 1e300, x1 = -1e300, y0 = 1e300, y1 = -1e300;
+  for (const Point p : places) {
+    x0 = std::min(x0, p.x), x1 = std::max(x1, p.x);
+    y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+  }
+  const double area = std::max(1.0, (x1 - x0) * (y1 - y0));
+  const double far2 = std::max(9.0 * area / static_cast<double>(n), 1.0);
+  std::vector<std::vector<Near>> near(n);
   for (std::size_t i = 0; i < n; ++i) {
     for (std::size_t j = 0; j < n; ++j) {
-      if (i == j) continue;
       const double dx = places[i].x - places[j].x, dy = places[i].y - places[j].y;
-      const double d2 = std::max(1e-6, dx * dx + dy * dy);
-      near[i * n + j] = 1.0 / (d2 * d2 * d2);
+      const double d2 = (dx * dx + dy * dy) / far2;
+      if (i != j && (d2 < 1.0 || n < 60))
+        near[i].push_back({j, 1.0 / std::max(1e-9, d2 * d2 * d2)});
     }
   }
+  return near;
+}
+
+/// Swaps kinds between places while that lowers the sum of the weights of like pairs.
+void spread_kinds(const std::vector<Point>& places, std::vector<std::size_t>& at, Random& random) {
+  const std::size_t n = places.size();
+  const auto near = near_places(places);
   const auto like = [&](std::size_t place, std::size_t kind, std::size_t skip) {
     double sum = 0.0;
-    for (std::size_t j = 0; j < n; ++j) {
-      if (j != skip && j != place && at[j] == kind) sum += near[place * n + j];
+    for (const Near& other : near[place]) {
+      if (other.place != skip && at[other.place] == kind) sum += other.weight;
     }
     return sum;
   };
+  const std::size_t offers = std::min<std::size_t>(n, 100);
   for (int round = 0; round < 6; ++round) {
     bool better = false;
     for (std::size_t i = 0; i < n; ++i) {
-      for (std::size_t j = i + 1; j < n; ++j) {
+      for (std::size_t k = 0; k < offers; ++k) {
+        const std::size_t j = offers == n ? k : random.below(n);
         if (at[i] == at[j]) continue;
         const double now = like(i, at[i], j) + like(j, at[j], i);
         const double swapped = like(i, at[j], j) + like(j, at[i], i);
@@ -95,16 +116,14 @@ std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
   for (std::size_t i = n; i > 1; --i) std::swap(by_place[i - 1], by_place[random.below(i)]);
   std::vector<std::size_t> at(n);
   for (std::size_t i = 0; i < n; ++i) at[by_place[i]] = kind[i];
-  spread_kinds(places, at);
+  spread_kinds(places, at, random);
   std::vector<std::size_t> order(n);
-  std::vector<char> used(n, 0);
+  std::vector<std::size_t> next;  // the first place of each kind not yet given away
   for (std::size_t i = 0; i < n; ++i) {
-    for (std::size_t p = 0; p < n; ++p) {
-      if (used[p] != 0 || at[p] != kind[i]) continue;
-      order[i] = p;
-      used[p] = 1;
-      break;
-    }
+    if (next.size() <= kind[i]) next.resize(kind[i] + 1, 0);
+    std::size_t& p = next[kind[i]];
+    while (at[p] != kind[i]) ++p;
+    order[i] = p++;
   }
   return order;
 }
@@ -131,6 +150,20 @@ std::size_t largest_clump(const Coordinates& x, const KindDiscs& bulbs, std::siz
     largest = std::max(largest, group.size());
   }
   return largest;
+}
+
+bool has_clump(const Coordinates& x, const KindDiscs& bulbs) {
+  std::vector<std::size_t> counts;
+  for (const std::size_t kind : bulbs.kind) {
+    if (counts.size() <= kind) counts.resize(kind + 1, 0);
+    ++counts[kind];
+  }
+  const std::size_t n = bulbs.kind.size();
+  for (std::size_t kind = 0; counts.size() > 1 && kind < counts.size(); ++kind) {
+    if (3 * counts[kind] > n) continue;
+    if (largest_clump(x, bulbs, kind) > clump_limit) return true;
+  }
+  return false;
 }
 
 }  // namespace bulbwright::packing

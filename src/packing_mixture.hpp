@@ -27,8 +27,16 @@ std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
                                        const std::vector<std::size_t>& kind, Arrange arrange,
                                        Random& random);
 
-/// The largest group of bulbs of the rarest kind in which each touches another of its kind,
-/// touching meaning closer than 1.2 times the wanted distance.
+/// The largest group of bulbs of this kind in which each touches another of the group; touching
+/// means closer than 1.2 times the wanted distance.
 std::size_t largest_clump(const Coordinates& x, const KindDiscs& bulbs, std::size_t kind);
+
+/// A mixed layer has no larger group of any kind that makes up a third of the bulbs or less. (A
+/// commoner kind must form long chains: of two colours on a hexagonal lattice one always connects
+/// side to side.)
+inline constexpr std::size_t clump_limit = 3;
+
+/// Some kind of at most a third of the bulbs has a group above clump_limit.
+bool has_clump(const Coordinates& x, const KindDiscs& bulbs);
 
 }  // namespace bulbwright::packing

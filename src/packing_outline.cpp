@@ -113,9 +113,6 @@ double Outline::push_disc(double x, double y, double radius, double& gx, double&
 }
 
 double Outline::push_ellipse(Point p, double m, double& gx, double& gy) const {
-  // Depth is concave, 0 on the curve and min(a,b) at the centre: cheap proof of being deep enough.
-  const double room = 1.0 - m / std::min(a_, b_);
-  if (room > 0.0 && square(p.x / a_) + square(p.y / b_) <= room * room) return 0.0;
   const Foot foot = ellipse_foot(p);
   double energy = 0.0;
   if (foot.depth < m) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 
@@ -50,6 +51,15 @@ inline Direction direction(double turn) {
     default:
       return {s, -c};
   }
+}
+
+/// The k-th of n directions evenly round. Sine and cosine differ in the last bit between machines
+/// (never by more than 1e-15), so they are rounded to 2^-40: the same everywhere.
+inline Direction even_direction(std::size_t k, std::size_t n) {
+  const double angle =
+      2.0 * 3.14159265358979323846 * static_cast<double>(k) / static_cast<double>(n);
+  const auto tidy = [](double v) { return std::nearbyint(v * 0x1.0p40) * 0x1.0p-40; };
+  return {tidy(std::cos(angle)), tidy(std::sin(angle))};
 }
 
 }  // namespace bulbwright::packing

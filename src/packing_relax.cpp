@@ -3,71 +3,72 @@
 #include <algorithm>
 #include <cmath>
 
+#include "packing_vector.hpp"
+
 namespace bulbwright::packing {
 namespace {
 
-double dot(const Coordinates& a, const Coordinates& b) {
-  double s0 = 0.0, s1 = 0.0;
-  const std::size_t n = a.size();  // always even
-  for (std::size_t i = 0; i < n; i += 2) {
-    s0 += a[i] * b[i];
-    s1 += a[i + 1] * b[i + 1];
-  }
-  return s0 + s1;
-}
+/// Progress is judged over this many iterations: fewer give up minima that come late.
+constexpr int check_every = 16;
 
 }  // namespace
 
-void Relaxer::direction(const Coordinates& gradient, Coordinates& out) {
-  const std::size_t n = gradient.size();
-  out = gradient;
-  double alpha[memory] = {};
-  for (int k = 0; k < stored_; ++k) {
-    const auto m = static_cast<std::size_t>((newest_ - k + memory) % memory);
-    const double a = rho_[m] * dot(step_[m], out);
-    alpha[k] = a;
-    for (std::size_t i = 0; i < n; ++i) out[i] -= a * change_[m][i];
+void Relaxer::find_direction() {
+  const std::size_t n = gradient_.size();
+  along_ = gradient_;
+  std::array<double, memory> alpha{};
+  for (std::size_t k = 0; k < stored_; ++k) {
+    const std::size_t m = (newest_ + memory - k) % memory;
+    alpha[k] = rho_[m] * dot(step_[m].data(), along_.data(), n);
+    add_scaled(along_.data(), -alpha[k], change_[m].data(), n);
   }
-  double scale = 0.2;  // contacts have curvature 2, about four of them act on a disc
-  if (stored_ > 0) {
-    const auto m = static_cast<std::size_t>(newest_);
-    scale = 1.0 / (rho_[m] * dot(change_[m], change_[m]));
+  // Contacts have curvature 2 and about four of them act on a disc.
+  scale(along_.data(), stored_ > 0 ? -scale_ : -0.2, n);
+  for (std::size_t k = stored_; k-- > 0;) {
+    const std::size_t m = (newest_ + memory - k) % memory;
+    const double b = -alpha[k] - rho_[m] * dot(change_[m].data(), along_.data(), n);
+    add_scaled(along_.data(), b, step_[m].data(), n);
   }
-  for (double& v : out) v *= scale;
-  for (int k = stored_ - 1; k >= 0; --k) {
-    const auto m = static_cast<std::size_t>((newest_ - k + memory) % memory);
-    const double b = alpha[k] - rho_[m] * dot(change_[m], out);
-    for (std::size_t i = 0; i < n; ++i) out[i] += b * step_[m][i];
+}
+
+void Relaxer::remember(const Coordinates& x) {
+  const std::size_t n = x.size();
+  const std::size_t next = stored_ == 0 ? 0 : (newest_ + 1) % memory;
+  step_[next].resize(n);
+  change_[next].resize(n);
+  set_difference(step_[next].data(), trial_.data(), x.data(), n);
+  set_difference(change_[next].data(), trial_gradient_.data(), gradient_.data(), n);
+  const double curvature = dot(step_[next].data(), change_[next].data(), n);
+  const double square = dot(change_[next].data(), change_[next].data(), n);
+  if (!(curvature > 1e-12 * square)) {
+    stored_ = 0;
+    return;
   }
-  for (double& v : out) v = -v;
+  rho_[next] = 1.0 / curvature;
+  scale_ = curvature / square;
+  newest_ = next;
+  stored_ = std::min(stored_ + 1, memory);
 }
 
 double Relaxer::relax(Energy& energy, Coordinates& x, const RelaxLimits& limits) {
-  step_.resize(memory);
-  change_.resize(memory);
-  rho_.resize(memory);
+  const std::size_t n = x.size();
   stored_ = 0;
   newest_ = 0;
+  trial_.resize(n);
   double e = energy(x, gradient_);
-  double e_before = e;  // eight iterations ago
+  double e_before = e;  // at the last check
   for (int iteration = 1; iteration <= limits.most_iterations && e > limits.fits_below;
        ++iteration) {
-    direction(gradient_, along_);
-    double slope = dot(gradient_, along_);
-    if (!(slope < 0.0)) {
-      if (stored_ == 0) break;
-      stored_ = 0;
-      continue;
-    }
-    double t = 1.0, e_trial = e;
+    find_direction();
+    const double slope = dot(gradient_.data(), along_.data(), n);
+    double e_trial = e;
     bool moved = false;
-    trial_.resize(x.size());
-    for (int halving = 0; halving < 10; ++halving, t *= 0.4) {
-      for (std::size_t i = 0; i < x.size(); ++i) trial_[i] = x[i] + t * along_[i];
-      e_trial = energy(trial_, trial_gradient_);
-      if (e_trial <= e + 1e-4 * t * slope) {
-        moved = true;
-        break;
+    if (slope < 0.0) {
+      double t = 1.0;
+      for (int cut = 0; cut < 10 && !moved; ++cut, t *= 0.4) {
+        set_sum(trial_.data(), x.data(), t, along_.data(), n);
+        e_trial = energy(trial_, trial_gradient_);
+        moved = e_trial <= e + 1e-4 * t * slope;
       }
     }
     if (!moved) {
@@ -75,29 +76,13 @@ double Relaxer::relax(Energy& energy, Coordinates& x, const RelaxLimits& limits)
       stored_ = 0;
       continue;
     }
-    const int next = stored_ == 0 ? 0 : (newest_ + 1) % memory;
-    Coordinates& s = step_[static_cast<std::size_t>(next)];
-    Coordinates& y = change_[static_cast<std::size_t>(next)];
-    s.resize(x.size());
-    y.resize(x.size());
-    for (std::size_t i = 0; i < x.size(); ++i) {
-      s[i] = trial_[i] - x[i];
-      y[i] = trial_gradient_[i] - gradient_[i];
-    }
-    const double curvature = dot(s, y);
+    remember(x);
     x.swap(trial_);
     gradient_.swap(trial_gradient_);
     e = e_trial;
-    if (curvature > 1e-12 * dot(y, y)) {
-      rho_[static_cast<std::size_t>(next)] = 1.0 / curvature;
-      newest_ = next;
-      stored_ = std::min(stored_ + 1, memory);
-    } else {
-      stored_ = 0;
-    }
-    if (iteration % 8 == 0) {
-      if (limits.worth > 0.0 && e > limits.worth && e - 2.0 * (e_before - e) > limits.worth) break;
-      if (e_before - e < 1e-3 * e) break;
+    if (iteration % check_every == 0) {
+      if (limits.worth > 0.0 && e - 2.0 * (e_before - e) > limits.worth) break;
+      if (e > limits.near && e_before - e < 1e-3 * e) break;
       e_before = e;
     }
   }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "packing_energy.hpp"
@@ -10,6 +11,7 @@ namespace bulbwright::packing {
 struct RelaxLimits {
   double fits_below = 0.0;  ///< energy that counts as a layout that fits
   double worth = 0.0;       ///< give up when the minimum will clearly be above this; 0: never
+  double near = 0.0;        ///< below, slow progress is no reason to stop: the layout nearly fits
   int most_iterations = 400;
 };
 
@@ -22,12 +24,14 @@ class Relaxer {
   double relax(Energy& energy, Coordinates& x, const RelaxLimits& limits);
 
  private:
-  static constexpr int memory = 8;
-  void direction(const Coordinates& gradient, Coordinates& out);
+  static constexpr std::size_t memory = 5;
+  void find_direction();
+  void remember(const Coordinates& x);
 
-  std::vector<Coordinates> step_, change_;  ///< ring buffers
-  std::vector<double> rho_;
-  int stored_ = 0, newest_ = 0;
+  std::array<Coordinates, memory> step_, change_;  ///< ring buffers
+  std::array<double, memory> rho_{};
+  std::size_t stored_ = 0, newest_ = 0;
+  double scale_ = 0.0;
   Coordinates gradient_, trial_, trial_gradient_, along_;
 };
 

@@ -10,11 +10,11 @@ namespace bulbwright::packing {
 long work_of(Effort effort) {
   switch (effort) {
     case Effort::quick:
-      return 800'000;
+      return 2'000'000;
     case Effort::normal:
-      return 8'000'000;
+      return 20'000'000;
     case Effort::thorough:
-      return 80'000'000;
+      return 200'000'000;
   }
   return 0;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace bulbwright::packing {
 namespace {
@@ -28,10 +29,19 @@ Coordinates Rounder::loosened(const Coordinates& x) {
 void Rounder::list_neighbours(const Coordinates& x) {
   const std::size_t n = discs_->size();
   neighbours_.assign(n, {});
-  for (std::size_t i = 0; i < n; ++i) {
-    for (std::size_t j = i + 1; j < n; ++j) {
+  std::vector<std::size_t> order(n);
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(),
+            [&](std::size_t a, std::size_t b) { return x[a] != x[b] ? x[a] < x[b] : a < b; });
+  const double widest = *std::max_element(discs_->reach.begin(), discs_->reach.end());
+  constexpr double most_move = 2.0;  // repairs move a centre less than 1 mm
+  for (std::size_t k = 0; k < n; ++k) {
+    const std::size_t i = order[k];
+    for (std::size_t l = k + 1; l < n; ++l) {
+      const std::size_t j = order[l];
       const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
-      const double near = discs_->reach[i] + discs_->reach[j] + 2.0;  // repairs move less than 1 mm
+      if (-dx > 2.0 * widest + most_move) break;
+      const double near = discs_->reach[i] + discs_->reach[j] + most_move;
       if (dx * dx + dy * dy > near * near) continue;
       neighbours_[i].push_back(j);
       neighbours_[j].push_back(i);
@@ -70,7 +80,7 @@ bool Rounder::repair(const Coordinates& target, Random& random) {
     waiting.pop_back();
     is_waiting[i] = 0;
     const double now = shortfall(i, grid_[i]);
-    work_ += 6;
+    work_ += 15;
     if (now <= 0.0) continue;
     if (--moves < 0) return false;
     // The best of the 5 x 5 places about the wanted position or the present one; ties by chance.
@@ -91,7 +101,7 @@ bool Rounder::repair(const Coordinates& target, Random& random) {
         }
       }
     }
-    work_ += 100;
+    work_ += 400;
     grid_[i] = best;
     const auto wake = [&](std::size_t j) {
       if (is_waiting[j] != 0) return;

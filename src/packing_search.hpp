@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "packing_energy.hpp"
+#include "packing_newton.hpp"
 #include "packing_random.hpp"
 #include "packing_relax.hpp"
 
@@ -27,9 +28,14 @@ class Search {
 
  private:
   Coordinates fresh_seed();
+  bool start_afresh();
   Coordinates hop();
+  void move_to_hole(Coordinates& x);
+  void shake_round(Coordinates& x);
+  void swap_sizes(Coordinates& x);
   Point hole(const Coordinates& x, std::size_t skip, int samples);
-  bool descend(Coordinates& x, double worth);
+  bool settle(Coordinates x);
+  double squeeze(Coordinates& x, double worth);
 
   const Outline* outline_;
   const Discs* discs_;
@@ -38,10 +44,11 @@ class Search {
   Random random_;
   Energy energy_;
   Relaxer relaxer_;
+  Tightener tightener_;
   Coordinates current_, best_;
   double current_energy_ = 1e300, best_energy_ = 1e300;
-  double found_energy_ = 0.0;
   std::vector<double> share_;
+  bool mixed_ = false;  ///< discs of several sizes
   int seeds_ = 0;
   int stale_ = 0;
   long other_work_ = 0;

@@ -13,7 +13,7 @@ Point random_point(const Outline& outline, double margin, Random& random) {
   Point p = outline.deepest();
   for (int i = 0; i < 20; ++i) {
     p = {random.between(-a, a), random.between(y0, y1)};
-    if (outline.depth(p) >= margin) return p;
+    if (outline.clearly_deeper(p, margin) || outline.depth(p) >= margin) return p;
   }
   return p;
 }
@@ -66,7 +66,7 @@ std::vector<Point> ring_seed(const Outline& outline, std::size_t n, double spaci
     const auto count = static_cast<std::size_t>(std::max(1.0, holds + random.between(-0.9, 0.6)));
     const double phase = random.unit();
     for (std::size_t i = 0; i < count && points.size() < n; ++i) {
-      const Direction d = direction(static_cast<double>(i) / static_cast<double>(count));
+      const Direction d = even_direction(i, count);
       const Direction t = direction(phase);
       points.push_back(
           {centre.x + wx * (d.x * t.x - d.y * t.y), centre.y + wy * (d.x * t.y + d.y * t.x)});
@@ -74,6 +74,60 @@ std::vector<Point> ring_seed(const Outline& outline, std::size_t n, double spaci
     inset += spacing * random.between(0.84, 1.0);
   }
   while (points.size() < n) points.push_back(random_point(outline, margin, random));
+  return points;
+}
+
+std::vector<Point> symmetric_seed(const Outline& outline, std::size_t n, double margin,
+                                  Random& random) {
+  std::vector<Point> points;
+  const Point centre = outline.deepest();
+  const bool mirror = outline.shape() == Shape::half_round;
+  std::size_t folds = 2;
+  if (outline.shape() == Shape::round) {
+    for (int i = 0; i < 8; ++i) {
+      folds = 2 + random.below(5);
+      if (n % folds <= 1) break;
+      folds = 2;
+    }
+  }
+  while (points.size() + folds <= n) {
+    const Point p = random_point(outline, margin, random);
+    if (mirror) {
+      points.push_back(p);
+      points.push_back({-p.x, p.y});
+      continue;
+    }
+    for (std::size_t k = 0; k < folds; ++k) {
+      const Direction d = even_direction(k, folds);
+      points.push_back({d.x * p.x - d.y * p.y, d.y * p.x + d.x * p.y});
+    }
+  }
+  while (points.size() < n) {
+    const double y0 = outline.bottom() + margin, y1 = outline.top() - margin;
+    points.push_back(mirror ? Point{0.0, random.between(y0, std::max(y0, y1))} : centre);
+  }
+  return points;
+}
+
+std::vector<Point> hexagonal_ring_seed(const Outline& outline, std::size_t n, double margin,
+                                       Random& random) {
+  std::size_t rings = 0;
+  while (3 * rings * (rings + 1) + 1 < n) ++rings;
+  const Point centre = outline.deepest();
+  const double wx = std::max(0.0, outline.half_length() - margin);
+  const double wy = std::max(0.0, outline.top() - margin - centre.y);
+  std::vector<Point> points{centre};
+  for (std::size_t ring = 1; ring <= rings; ++ring) {
+    const double f = static_cast<double>(ring) / static_cast<double>(rings);
+    const Direction t = direction(random.unit() / 6.0);
+    const std::size_t count = 6 * ring;
+    const std::size_t skip = random.below(count);
+    for (std::size_t i = 0; i < count && points.size() < n; ++i) {
+      const Direction d = even_direction((i + skip) % count, count);
+      points.push_back({centre.x + f * wx * (d.x * t.x - d.y * t.y),
+                        centre.y + f * wy * (d.x * t.y + d.y * t.x)});
+    }
+  }
   return points;
 }
 

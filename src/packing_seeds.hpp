@@ -23,6 +23,19 @@ std::vector<Point> lattice_seed(const Outline& outline, std::size_t n, double sp
 std::vector<Point> ring_seed(const Outline& outline, std::size_t n, double spacing, double margin,
                              Random& random);
 
+/// n points drawn with the section's own symmetry: k-fold turns of a round section, half a turn of
+/// an oval or rectangle, a mirror image in a half-round. Relaxing keeps the symmetry, which leaves
+/// far fewer minima; many of the densest packings known are symmetric.
+std::vector<Point> symmetric_seed(const Outline& outline, std::size_t n, double margin,
+                                  Random& random);
+
+/// Rings of 6, 12, 18 … points about a centre, evenly spaced, at random phases: the start of the
+/// curved hexagonal packings. Outermost points are left out until n remain.
+/// Source: Lubachevsky & Graham, "Curved hexagonal packings of equal disks in a circle", Discrete &
+/// Computational Geometry 18, 1997 (from memory).
+std::vector<Point> hexagonal_ring_seed(const Outline& outline, std::size_t n, double margin,
+                                       Random& random);
+
 Coordinates to_coordinates(const std::vector<Point>& points);
 std::vector<Point> to_points(const Coordinates& x);
 

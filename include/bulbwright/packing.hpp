@@ -52,4 +52,29 @@ Packing pack_most(const Section& section, std::span<const PackKind> kinds, Milli
 Packing place_count(const Section& section, std::span<const PackKind> kinds, Millimetres least_gap,
                     Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
 
+/// A point in mm from the section's origin, not rounded.
+struct Position {
+  double x_mm = 0.0;
+  double y_mm = 0.0;
+};
+
+/// n points with mutual distance `spacing` and depth `margin` in the section, unrounded, certified
+/// to a relative 1e-9 of the spacing; empty when none were found within the effort. The search for
+/// one count of equal bulbs that pack_most() is made of, open to benchmarks and comparisons.
+std::vector<Position> fit_points(const Section& section, std::size_t n, Millimetres spacing,
+                                 Millimetres margin, Effort effort);
+
+/// The same, starting from nothing: the most points found, the count tried upwards from the fullest
+/// lattice.
+std::vector<Position> most_points(const Section& section, Millimetres spacing, Millimetres margin,
+                                  Effort effort);
+
+/// A proven most number of points with mutual distance `spacing` and depth `margin`, with the name
+/// of the proof.
+struct CountBound {
+  std::size_t most = 0;
+  std::string name;
+};
+CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres margin);
+
 }  // namespace bulbwright

@@ -1,0 +1,74 @@
+#include <utility>
+
+#include "bulbwright/packing.hpp"
+#include "packing_bounds.hpp"
+#include "packing_certificate.hpp"
+#include "packing_lattice.hpp"
+#include "packing_result.hpp"
+#include "packing_search.hpp"
+#include "packing_seeds.hpp"
+
+namespace bulbwright {
+namespace {
+
+using packing::Coordinates;
+using packing::Discs;
+using packing::Outline;
+using packing::Point;
+
+constexpr double certified_to = 1e-9;  ///< of the spacing
+
+/// An energy below this keeps every overlap under certified_to.
+double fits_below(double spacing) {
+  return 0.8 * certified_to * certified_to * spacing * spacing;
+}
+
+std::vector<Position> positions(const Coordinates& x) {
+  std::vector<Position> result;
+  for (const Point p : packing::to_points(x)) result.push_back({p.x, p.y});
+  return result;
+}
+
+}  // namespace
+
+std::vector<Position> fit_points(const Section& section, std::size_t n, Millimetres spacing,
+                                 Millimetres margin, Effort effort) {
+  const Outline outline{section};
+  const double s = spacing.value(), m = margin.value();
+  if (n == 0 || n > packing::most_points(outline, s, m).most) return {};
+  const Discs discs = packing::equal_discs(n, s, m);
+  packing::Search search{outline, discs, fits_below(s), 0x5eed + n};
+  if (!search.run(packing::work_of(effort))) return {};
+  if (packing::violation(outline, discs, search.layout()) > certified_to) return {};
+  return positions(search.layout());
+}
+
+std::vector<Position> most_points(const Section& section, Millimetres spacing, Millimetres margin,
+                                  Effort effort) {
+  const Outline outline{section};
+  const double s = spacing.value(), m = margin.value();
+  const std::size_t most = packing::most_points(outline, s, m).most;
+  if (most == 0) return {};
+  std::vector<Point> places = packing::best_lattice(outline, s, m, 12, 8);
+  if (places.empty()) places.push_back(outline.deepest());
+  long work = packing::work_of(effort);
+  packing::Random random{7};
+  while (places.size() < most && work > 0) {
+    std::vector<Point> start = places;
+    start.push_back(packing::random_point(outline, m, random));
+    const Discs discs = packing::equal_discs(start.size(), s, m);
+    packing::Search search{outline, discs, fits_below(s), 0x5eed + start.size()};
+    const bool fits = search.try_start(packing::to_coordinates(start)) || search.run(work);
+    work -= search.work();
+    if (!fits || packing::violation(outline, discs, search.layout()) > certified_to) break;
+    places = packing::to_points(search.layout());
+  }
+  return positions(packing::to_coordinates(places));
+}
+
+CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres margin) {
+  packing::Bound bound = packing::most_points(Outline{section}, spacing.value(), margin.value());
+  return {bound.most, std::move(bound.name)};
+}
+
+}  // namespace bulbwright
