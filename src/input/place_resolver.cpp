@@ -85,6 +85,8 @@ Setting setting_from_records(const PotFile& request, const std::optional<Place>&
     setting.mild = recorded.mild;
     setting.cold = recorded.cold;
     setting.measured_until = recorded.measured_until;
+    // Continued with normals there are three winters; else each is a recorded year.
+    setting.recorded = !(recorded.measured_until && place);
     setting.basis = std::move(recorded.basis);
   } catch (const InvalidValue& fault) {
     refuse(request, "place.records", fault.expectation());
