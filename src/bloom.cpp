@@ -9,14 +9,15 @@
 namespace bulbwright {
 namespace {
 
-constexpr double base_c = 0.0;
+constexpr double base_c = -2.0;    // growth ends here; chosen by error at places left out
+constexpr double air_share = 0.5;  // a shoot stands half in the air, half in the mix
 constexpr double full_relief_weeks = 8.0;
 constexpr double reference_c = 10.0;  // flower_days is meant at this temperature
 constexpr double least_wave_c = 2.0, most_wave_c = 22.0;
 constexpr double one_side_80 = 1.2816;  // normal quantile of 0.9
 constexpr double low_confidence_factor = 2.0;
-constexpr double margin = 1e-9;  // a sum this near its threshold has reached it
-constexpr double indoor_light_h = 12.0;
+constexpr double margin = 1e-9;          // a sum this near its threshold has reached it
+constexpr double indoor_light_h = 12.5;  // does best by the forcing tables (docs/bloom.md)
 
 /// Share of the full rate after c cold weeks.
 double chill_rate(const BloomParameters& kind, double c) {
@@ -78,13 +79,13 @@ WaveCourse follow_wave(const BloomParameters& kind, const BloomSeason& season, d
 }
 
 double first_spread(const BloomParameters& kind, double winters_sd, bool low) {
-  const double sd = std::hypot(winters_sd, kind.spread_days);
+  const double sd = std::hypot(kind.winter_share * winters_sd, kind.spread_days);
   return one_side_80 * sd * (low ? low_confidence_factor : 1.0);
 }
 
 WaveForecast with_range(const BloomParameters& kind, const Wave& wave, double winters_sd,
                         bool low) {
-  const int days = static_cast<int>(std::ceil(first_spread(kind, winters_sd, low) - margin));
+  const int days = static_cast<int>(std::lround(first_spread(kind, winters_sd, low)));
   WaveForecast forecast{wave, wave.first - days, wave.last + days};
   if (low) forecast.wave.confidence = BloomConfidence::low;
   return forecast;
@@ -106,9 +107,10 @@ BloomSeason bloom_season(const PotWinter& winter) {
   for (std::size_t i = 0; i < winter.days.size(); ++i) {
     const PotDay& day = winter.days[i];
     const Day date = winter.first + static_cast<int>(i);
-    // The sine is centred on the day's own mean, which the extremes of a lagged day need not be.
+    // The swing of the mix about the mean of the shoot.
     const double swing = std::max(0.0, (day.max_c - day.min_c) / 2);
-    season.days.push_back({day.mean_c, degree_days(day.mean_c - swing, day.mean_c + swing, base_c),
+    const double growth = air_share * day.air_mean_c + (1.0 - air_share) * day.mean_c;
+    season.days.push_back({growth, degree_days(growth - swing, growth + swing, base_c),
                            day_length_hours(winter.latitude, date.day_of_year()), day.cold_hours,
                            day.cold_kept, day.measured});
   }

@@ -12,10 +12,10 @@
 
 namespace bulbwright {
 
-/// One day in the mix as growth feels it.
+/// One day in a pot as growth feels it.
 struct BloomDay {
-  double mean_c = 0.0;
-  double heat = 0.0;  ///< degree-days above 0 degC
+  double mean_c = 0.0;  ///< of a shoot: midway between the mix and the air at the pot
+  double heat = 0.0;    ///< its degree-days above -2 degC
   double day_length_h = 12.0;
   double cold_hours = 0.0;  ///< as PotDay
   double cold_kept = 1.0;   ///< as PotDay
@@ -38,7 +38,7 @@ double degree_days(double min_c, double max_c, double base_c);
 
 BloomSeason bloom_season(const PotWinter& winter);
 
-/// Days indoors at one temperature with 12 h of light, for pots brought in to flower.
+/// Days indoors at one temperature with 12.5 h of light, for pots brought in to flower.
 BloomSeason indoor_season(Day first, int days, Celsius temperature);
 
 /// What happened to the bulbs before the first day in the pot outdoors (or, for pots that are
@@ -80,14 +80,15 @@ struct WaveForecast {
   Wave wave;  ///< of the normal winter, or the median of the recorded ones
   Day earliest_first;
   Day latest_last;
-  double share = 0.8;  ///< claimed chance that a year's first flowers are not before
-                       ///< earliest_first by more than half of what is left, and its last likewise
+  /// Claimed share of years whose first flowers open from earliest_first to as many days after the
+  /// predicted first; checked at places left out of the fit (docs/bloom.md).
+  double share = 0.8;
 };
 
 /// From the waves of the normal, the mild (+1 standard deviation) and the cold winter. The spread
-/// of first flowers is the root of the squares of half the difference between mild and cold and of
-/// the kind's spread_days; the range reaches 1.28 of it to either side (80 %), twice that where
-/// confidence is low.
+/// of first flowers is the root of the squares of winter_share x half the difference between mild
+/// and cold and of the kind's spread_days; the range reaches 1.28 of it to either side (80 %),
+/// twice that where confidence is low.
 WaveForecast forecast_of_three(const BloomParameters& kind, const Wave& normal, const Wave& mild,
                                const Wave& cold);
 

@@ -12,7 +12,7 @@ namespace bulbwright {
 struct BloomParameters {
   std::string taxon;
 
-  /// F: heat from release to the first open flowers, degC d above 0 degC at full rate.
+  /// F: heat from release to the first open flowers, degC d above -2 degC at full rate.
   double heat_sum = 300.0;
   /// s: cold weeks count for this kind as c / s; 1 for kinds that want a full winter (tulips),
   /// smaller for kinds that want less, 0 for kinds that want none.
@@ -26,6 +26,8 @@ struct BloomParameters {
   double spread_days = 6.0;
 
   // Shared by all kinds.
+  double winter_share = 0.5;    ///< of the spread between mild and cold winters that single years
+                                ///< show: a whole season a standard deviation off is rare
   double least_weeks = 4.0;     ///< c0: the rate starts to rise from here, weeks x scale
   double fold_weeks = 2.0;      ///< k: further weeks in which the lack of rate falls by e
   double unchilled_rate = 0.1;  ///< r0: share of the full rate with no more cold than c0
@@ -36,7 +38,7 @@ struct BloomParameters {
                                 ///< take away
   double peak_share = 0.4;      ///< share of the wave before its peak
   double warmth_per_k = 0.04;   ///< b: relative shortening of the wave per kelvin above 10 degC
-  double shoots_share = 0.4;    ///< share of the heat sum at which noses break the surface
+  double shoots_share = 0.3;    ///< share of the heat sum at which noses break the surface
 };
 
 /// One figure of data/bloom.csv: taxon ("*" where shared by all), quantity, value and origin.
