@@ -28,6 +28,29 @@ $bulbwright places --near 51.5,-0.1 --count 1 | grep -q "London" || fail "neares
 $bulbwright places --zone 9b | grep -q "spread between stations" || fail "a zone's spread"
 $bulbwright places GB 8b | grep -q "zone" || fail "country and zone"
 
+# The zone profiles are those of data/zone_profiles.py, which reads the same file on its own.
+"$python" "$source_folder/data/zone_profiles.py" > "$work/profiles.csv"
+cat > "$work/profiles.py" <<'PY'
+import csv, json, subprocess, sys
+bad = 0
+for row in csv.DictReader(open(sys.argv[2])):
+    if row["region"] != "all" and row["zone"] not in ("6b", "8b", "9b", "11a"):
+        continue
+    command = [sys.argv[1], "places", "--format", "json", "--zone", row["zone"], "--region", row["region"]]
+    if row["side"] == "south":
+        command.append("--south")
+    ours = json.loads(subprocess.run(command, check=True, capture_output=True).stdout)["profile"]
+    same = ours["stations"] == int(row["stations"])
+    for m in range(12):
+        for key, stem in (("tmin_c", "tmin"), ("tmax_c", "tmax"), ("spread_k", "spread")):
+            same = same and abs(ours[key][m] - float(row[f"{stem}_{m + 1:02d}"])) <= 0.0502
+    if not same:
+        print("differs:", row["zone"], row["side"], row["region"])
+        bad += 1
+sys.exit(bad > 0)
+PY
+"$python" "$work/profiles.py" "$bulbwright" "$work/profiles.csv" || fail "zone profiles"
+
 # The CSV can be given back: the same places come out.
 mkdir "$work/data"
 $bulbwright places --format csv > "$work/data/places.csv"
