@@ -120,23 +120,30 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
 
   const double by_days = std::max(0.0, std::floor((planted - ask.available) / 7.0));
   double weeks = ask.fixed_weeks.value_or(0.0);
+  double try_weeks = weeks;
+  bool first = true;
   while (true) {
-    const ColdState start = after_storage(cold_already(Weeks{ask.already_weeks}), Weeks{weeks},
+    const ColdState start = after_storage(cold_already(Weeks{ask.already_weeks}), Weeks{try_weeks},
                                           ask.storage_temperature);
     const NaturalCold natural = natural_cold(normal_mild_cold, planted, shoots(start), start);
     const double given = start.weeks().value();
     // Everything so far, with what warmth after planting may undo.
-    const double missing = cold.need.recommended - given - poorest(natural);
+    const double missing = std::max(0.0, cold.need.recommended - given - poorest(natural));
+    // Storage that costs as much natural cold as it gives is no help: the bulbs only come up
+    // sooner.
+    if (!first && missing > cold.missing_weeks - least_lack_weeks) break;
+    first = false;
+    weeks = try_weeks;
     cold.natural = not_below_zero(natural);
-    cold.missing_weeks = std::max(0.0, missing);
+    cold.missing_weeks = missing;
     cold.chance_least_met = chance_of(cold.need.least - given, natural);
     if (ask.fixed_weeks) break;
-    const double stored = given - ask.already_weeks;
-    const StorageChoice choice = choose_storage(ask, cold.need, missing + stored, by_days);
+    const double lack = cold.need.recommended - ask.already_weeks - poorest(natural);
+    const StorageChoice choice = choose_storage(ask, cold.need, lack, by_days);
     plan.wanted_weeks = std::max(plan.wanted_weeks, choice.wanted);
     plan.limit = choice.limit;
     if (choice.weeks <= weeks) break;
-    weeks = choice.weeks;
+    try_weeks = choice.weeks;
   }
   cold.storage_weeks = weeks;
   cold.chilled_in_pot = taxon.cold_form == ColdForm::moist_only && weeks > 0.0;
@@ -196,7 +203,7 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
             "{}: {} dry in the refrigerator, to reach the least cold; past {} flowers may be lost",
             plain_name(taxon.name), weeks_text(total), weeks_text(taxon.dry_cold_max_weeks.value)));
   }
-  if (plan.limit == ColdPlan::Limit::days) {
+  if (plan.limit == ColdPlan::Limit::days && rounded(cold.missing_weeks, 0.1) > 1.0) {
     say("storage-shortened", Severity::warning,
         fmt::format(
             "{}: wants {} of refrigeration, but bulbs come on {}, {} before {}; plant on {} to "

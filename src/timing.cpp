@@ -30,6 +30,15 @@ Day bring_in_day(const TimedKind& kind, const PotWinter& winter, Day planted, Co
   return day;
 }
 
+/// What grows in the warm mix of early autumn is roots: bulbs without stored cold that are planted
+/// before mid-autumn flower as those planted then, to which the bloom model is fitted
+/// (docs/bloom.md).
+Day growth_start(const PotSeason& season, Day planted, const ColdState& start) {
+  const Day mid_autumn = season.hemisphere == Hemisphere::north ? Day{season.season, 10, 15}
+                                                                : Day{season.season, 4, 15};
+  return start.weeks() < Weeks{1.0} ? std::max(planted, mid_autumn) : planted;
+}
+
 struct WinterWave {
   Wave wave;
   std::optional<Day> bring_in;
@@ -45,6 +54,7 @@ WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t w
   planting.stored = start.weeks();
   planting.least = Weeks{need_for(*kind.ask.taxon, kind.ask.use).least};
   if (kind.ask.use != Use::forcing) {
+    planting.planted = growth_start(season, planted, start);
     return {predict_wave(kind.bloom, season.bloom[winter], planting), std::nullopt};
   }
   const PotWinter& out = season.winters[winter];
@@ -55,6 +65,10 @@ WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t w
   planting.cold = state;
   planting.stored = state.weeks();
   return {predict_wave(kind.bloom, indoor_season(in, indoor_days, indoors), planting), in};
+}
+
+Day noses(const Wave& wave) {
+  return std::max(wave.shoots, wave.first - most_shoots_lead_days);
 }
 
 void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindTiming& timing) {
@@ -79,7 +93,7 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
   wave.earliest_first = result.earliest_first;
   wave.latest_last = result.latest_last;
   wave.confident = result.wave.confidence == BloomConfidence::ordinary;
-  timing.shoots = result.wave.shoots;
+  timing.shoots = noses(result.wave);
 }
 
 }  // namespace
@@ -105,7 +119,7 @@ PotSeason pot_season(const Setting& setting, const PotThermal& pot) {
 
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start) {
   const WinterWave found = wave_in(kind, season, season.normal, planted, start);
-  return found.bring_in.value_or(found.wave.shoots);
+  return found.bring_in.value_or(noses(found.wave));
 }
 
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,

@@ -87,3 +87,8 @@ TEST_CASE("bulbs that cannot be had yet are not planted", "[schedule]") {
   const std::vector<ScheduledKind> asks{scheduled(kind, season)};
   CHECK(choose_planting(asks, season.view(), std::nullopt).plant >= Day{2026, 11, 10});
 }
+
+TEST_CASE("kinds that dry out are potted soon after they come", "[schedule]") {
+  const PlantingChoice choice = chosen("London", {"galanthus"});
+  CHECK(choice.plant <= Day{2026, 10, 20});
+}

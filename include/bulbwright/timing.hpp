@@ -54,6 +54,11 @@ struct Timing {
 /// A pot brought in to flower stands at this temperature. common practice: 15 to 18 degC
 inline constexpr Celsius indoors{16.0};
 
+/// Noses are not counted sooner than this before the first flower: a tip that shows in a warm
+/// autumn waits out the winter and goes on taking cold. common practice: leaves lead flowers by
+/// four to six weeks
+inline constexpr int most_shoots_lead_days = 42;
+
 /// A pot for forcing stands out at least so long: roots come first. common practice
 inline constexpr int rooting_out_days = 28;
 
