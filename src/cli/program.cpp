@@ -68,12 +68,17 @@ std::string cleaned(std::string text) {
   return text;
 }
 
+std::string help_of(const CLI::App& root) {
+  const CLI::App& app = innermost(root);
+  return app.help(&app == &root ? "" : root.get_name());
+}
+
 CommandResult on_parse_error(const CLI::App& root, const CLI::ParseError& error) {
   if (error.get_exit_code() == 0) {  // --help and --version
     CommandResult result;
     result.document = dynamic_cast<const CLI::CallForVersion*>(&error) != nullptr
                           ? std::string{error.what()} + "\n"
-                          : innermost(root).help();
+                          : help_of(root);
     return result;
   }
   const std::vector<std::string> strange = root.remaining(true);
