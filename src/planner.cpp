@@ -8,8 +8,8 @@
 
 #include "bulbwright/display.hpp"
 #include "bulbwright/layering.hpp"
-#include "bulbwright/material.hpp"
 #include "bulbwright/schedule.hpp"
+#include "bulbwright/settled.hpp"
 #include "bulbwright/timing.hpp"
 #include "plan_parts.hpp"
 
@@ -32,47 +32,6 @@ PlannedPot planned_pot(const Pot& pot) {
   return planned;
 }
 
-/// One refrigerator serves all kinds of a pot: at 5 degC (common practice), or as near as a kind
-/// takes.
-Celsius usual_refrigerator(const Taxon& taxon) {
-  constexpr double usual_c = 5.0;
-  const auto& limits = taxon.refrigerator_temp_c;
-  return Celsius{limits ? std::clamp(usual_c, limits->low, limits->high) : usual_c};
-}
-
-std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const ResolvedLayer> layers,
-                                   const PlanContext& context) {
-  const Setting& setting = *context.setting;
-  std::vector<TimedKind> kinds;
-  for (std::size_t i = 0; i < layers.size(); ++i) {
-    for (const LayerKind& kind : layers[i].kinds) {
-      TimedKind timed;
-      timed.layer = static_cast<int>(i) + 1;
-      timed.ask.taxon = kind.taxon;
-      timed.bloom = context.blooms->of(*kind.taxon);
-      timed.ask.use = layers[i].request->use;
-      timed.ask.already_weeks = layers[i].request->cold_already_weeks;
-      timed.ask.fixed_weeks = request.storage.weeks;
-      timed.ask.storage_temperature = usual_refrigerator(*kind.taxon);
-      if (request.storage.temperature) timed.ask.storage_temperature = *request.storage.temperature;
-      timed.ask.available =
-          layers[i].request->received.value_or(earliest_bulbs(setting.season, setting.hemisphere));
-      kinds.push_back(timed);
-    }
-  }
-  return kinds;
-}
-
-std::vector<ScheduledKind> scheduled(std::span<const TimedKind> kinds, const PotSeason& season) {
-  std::vector<ScheduledKind> result;
-  for (const TimedKind& kind : kinds) {
-    result.push_back({kind.ask, [&kind, &season](Day planted, const ColdState& start) {
-                        return shoots_of(kind, season, planted, start);
-                      }});
-  }
-  return result;
-}
-
 void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& plan) {
   for (std::size_t i = 0; i < kinds.size(); ++i) {
     const KindTiming& kind = timing.kinds[i];
@@ -85,17 +44,6 @@ void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& pl
       plan.notices.push_back(std::move(notice));
   }
   plan.display = display_of(plan.waves);
-}
-
-/// The pot's heat: filled to the mix surface, cooled through wall and surface.
-PotThermal thermal_of(const Pot& pot, const std::string& material_name) {
-  const Material material = material_named(material_name);
-  const Millimetres wall = pot.thickness.value_or(material.usual_wall);
-  PotThermal thermal;
-  thermal.volume = volume_between(pot, Millimetres{0.0}, mix_surface(pot));
-  thermal.cooling_area_m2 = exposed_area_mm2(pot) / 1e6;
-  thermal.wall_resistance_m2k_w = wall.value() / 1000.0 / material.conductivity_w_per_mk;
-  return thermal;
 }
 
 PlacePicture picture_of(const Setting& setting, const PotSeason& season) {
@@ -123,9 +71,7 @@ void refuse_where_a_notice_does(Plan& plan) {
                    [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
 }
 
-}  // namespace
-
-Plan make_plan(const PotFile& request, const PlanContext& context) {
+Plan forward_plan(const PotFile& request, const PlanContext& context) {
   const Setting& setting = *context.setting;
   const Pot pot = make_pot(request.pot);
   const std::vector<ResolvedLayer> layers = resolve_layers(request.layers, *context.catalogue);
@@ -140,7 +86,8 @@ Plan make_plan(const PotFile& request, const PlanContext& context) {
   const PotSeason season = pot_season(setting, thermal_of(pot, plan.pot.material));
   plan.place = picture_of(setting, season);
   const std::vector<TimedKind> kinds = timed_kinds(request, layers, context);
-  PlantingChoice choice = choose_planting(scheduled(kinds, season), season.view(), request.plant);
+  PlantingChoice choice =
+      choose_planting(scheduled_kinds(kinds, season), season.view(), request.plant);
   plan.plant = choice.plant;
   plan.plant_given = request.plant.has_value();
   plan.windows = std::move(choice.windows);
@@ -154,6 +101,19 @@ Plan make_plan(const PotFile& request, const PlanContext& context) {
   add_dates(facts, plan);
   add_notices(facts, plan);
   add_cautions(facts, materials, plan);
+  refuse_where_a_notice_does(plan);
+  return plan;
+}
+
+}  // namespace
+
+Plan make_plan(const PotFile& request, const PlanContext& context) {
+  if (!has_wish(request)) return forward_plan(request, context);
+  Settled settled = settle(request, context);
+  Plan plan = forward_plan(settled.request, context);
+  plan.plant_given = request.plant.has_value();
+  plan.wanted = std::move(settled.wanted);
+  for (Notice& notice : settled.notices) plan.notices.push_back(std::move(notice));
   refuse_where_a_notice_does(plan);
   return plan;
 }

@@ -201,6 +201,16 @@ struct PlacePicture {
   std::optional<Day> measured_until;    ///< with records of a running winter
 };
 
+/// Of a plan made backward from a wanted day or window of flower.
+struct WantedReport {
+  DayWindow wanted;   ///< one day: first = last
+  Day predicted;      ///< the day of most flower
+  int open = 0;       ///< of a day: kinds open on it; of a window: its days with something open
+  int days_off = 0;   ///< predicted less wanted; of a window: from it to the nearest flower
+  bool met = false;   ///< as much open as can be: see WantedAnswer
+  std::string limit;  ///< what keeps it from nearer, in words; empty where nothing is off
+};
+
 struct Plan {
   bool ok = true;
   int season = 0;
@@ -214,6 +224,7 @@ struct Plan {
   std::vector<PlannedDate> dates;
   std::vector<PlannedWave> waves;
   Display display;
+  std::optional<WantedReport> wanted;
   PlanMaterials materials;
   std::vector<ShoppingNeed> shopping;
   std::vector<Notice> notices;

@@ -70,6 +70,8 @@ enum class Use { outdoors, forcing };
 struct LayerPart {
   std::string taxon;   ///< an id of the catalogue, checked when resolved
   double share = 1.0;  ///< above 0
+  /// Fixes the weeks of cold storage of this kind alone, over StorageRequest::weeks; 0 = none.
+  std::optional<double> storage_weeks{};
 
   bool operator==(const LayerPart&) const = default;
 };

@@ -66,6 +66,11 @@ inline constexpr int rooting_out_days = 28;
 /// for forcing the day it is brought in, which ends the natural cold.
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start);
 
+/// The kinds as the schedule asks for them; they refer to `kinds` and `season`, which must outlive
+/// them.
+std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
+                                           const PotSeason& season);
+
 /// Cold and wave of one kind planted on `planted`; `weeks` fixes its storage weeks.
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
                      std::optional<double> weeks = std::nullopt);

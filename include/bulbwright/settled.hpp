@@ -1,0 +1,29 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "bulbwright/notice.hpp"
+#include "bulbwright/plan.hpp"
+#include "bulbwright/planner.hpp"
+#include "bulbwright/request.hpp"
+
+namespace bulbwright {
+
+/// Wishes about the time of flower, settled before a plan is made: what comes out is an ordinary
+/// request, whose forward plan is the answer, and which can be saved.
+
+/// True where a request leaves something to settle(): a wanted flowering day without a planting
+/// day.
+bool has_wish(const PotFile& request);
+
+struct Settled {
+  PotFile request;  ///< with plant, and storage_weeks where they are not the usual ones
+  std::optional<WantedReport> wanted;
+  std::vector<Notice> notices;
+};
+
+/// @throws InvalidValue for a pot or a taxon that cannot be, as make_plan().
+Settled settle(const PotFile& request, const PlanContext& context);
+
+}  // namespace bulbwright

@@ -1,0 +1,55 @@
+// What make_plan() and its searches ask of timing.
+#include <algorithm>
+
+#include "bulbwright/material.hpp"
+#include "plan_parts.hpp"
+
+namespace bulbwright {
+namespace {
+
+/// One refrigerator serves all kinds of a pot: at 5 degC (common practice), or as near as a kind
+/// takes.
+Celsius usual_refrigerator(const Taxon& taxon) {
+  constexpr double usual_c = 5.0;
+  const auto& limits = taxon.refrigerator_temp_c;
+  return Celsius{limits ? std::clamp(usual_c, limits->low, limits->high) : usual_c};
+}
+
+}  // namespace
+
+std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const ResolvedLayer> layers,
+                                   const PlanContext& context) {
+  const Setting& setting = *context.setting;
+  std::vector<TimedKind> kinds;
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    for (std::size_t j = 0; j < layers[i].kinds.size(); ++j) {
+      const LayerKind& kind = layers[i].kinds[j];
+      const LayerPart& part = layers[i].request->parts[j];
+      TimedKind timed;
+      timed.layer = static_cast<int>(i) + 1;
+      timed.ask.taxon = kind.taxon;
+      timed.bloom = context.blooms->of(*kind.taxon);
+      timed.ask.use = layers[i].request->use;
+      timed.ask.already_weeks = layers[i].request->cold_already_weeks;
+      timed.ask.fixed_weeks = part.storage_weeks ? part.storage_weeks : request.storage.weeks;
+      timed.ask.storage_temperature = usual_refrigerator(*kind.taxon);
+      if (request.storage.temperature) timed.ask.storage_temperature = *request.storage.temperature;
+      timed.ask.available =
+          layers[i].request->received.value_or(earliest_bulbs(setting.season, setting.hemisphere));
+      kinds.push_back(timed);
+    }
+  }
+  return kinds;
+}
+
+PotThermal thermal_of(const Pot& pot, const std::string& material_name) {
+  const Material material = material_named(material_name);
+  const Millimetres wall = pot.thickness.value_or(material.usual_wall);
+  PotThermal thermal;
+  thermal.volume = volume_between(pot, Millimetres{0.0}, mix_surface(pot));
+  thermal.cooling_area_m2 = exposed_area_mm2(pot) / 1e6;
+  thermal.wall_resistance_m2k_w = wall.value() / 1000.0 / material.conductivity_w_per_mk;
+  return thermal;
+}
+
+}  // namespace bulbwright

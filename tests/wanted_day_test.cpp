@@ -1,0 +1,267 @@
+#include "bulbwright/wanted_day.hpp"
+
+#include <cstdlib>
+#include <set>
+
+#include <catch2/catch.hpp>
+
+#include "bulbwright/bloom_parameters.hpp"
+#include "bulbwright/catalogue.hpp"
+#include "bulbwright/coverage.hpp"
+#include "bulbwright/place.hpp"
+#include "bulbwright/planner.hpp"
+#include "bulbwright/schedule.hpp"
+#include "bulbwright/setting.hpp"
+#include "bulbwright/settled.hpp"
+
+namespace bulbwright {
+namespace {
+
+const Catalogue& catalogue() {
+  static const Catalogue taxa = builtin_catalogue();
+  return taxa;
+}
+
+const BloomTable& blooms() {
+  static const BloomTable figures = BloomTable::builtin();
+  return figures;
+}
+
+Setting setting_of(const char* zone) {
+  static const PlaceCatalogue places = PlaceCatalogue::builtin();
+  return setting_from_place(places.zone_profile(zone), 2026, Exposure::open);
+}
+
+PotSeason season_of_zone(const char* zone) {
+  return pot_season(setting_of(zone), example_pot_thermal());
+}
+
+TimedKind kind_of(const char* id, int layer = 1) {
+  TimedKind kind;
+  kind.ask.taxon = &catalogue().at(id);
+  kind.bloom = blooms().of(*kind.ask.taxon);
+  kind.ask.available = earliest_bulbs(2026, Hemisphere::north);
+  if (kind.ask.taxon->refrigerator_temp_c)
+    kind.ask.storage_temperature = Celsius{kind.ask.taxon->refrigerator_temp_c->value};
+  kind.layer = layer;
+  return kind;
+}
+
+DayWindow one(Day day) {
+  return {day, day};
+}
+
+std::vector<PlannedWave> forward(const std::vector<TimedKind>& kinds, const PotSeason& season,
+                                 const WantedAnswer& answer) {
+  std::vector<PlannedWave> waves;
+  for (std::size_t i = 0; i < kinds.size(); ++i)
+    waves.push_back(time_kind(kinds[i], season, answer.plant, answer.weeks[i]).wave);
+  return waves;
+}
+
+TEST_CASE("the forward plan of the answer flowers when the answer says", "[wanted_day][law]") {
+  const PotSeason season = season_of_zone("9b");
+  const std::vector<TimedKind> kinds{kind_of("tulip-triumph"),
+                                     kind_of("narcissus-large-cupped", 2)};
+  for (Day wanted{2027, 1, 10}; wanted <= Day{2027, 5, 20}; wanted = wanted + 13) {
+    INFO(to_iso(wanted));
+    const WantedAnswer answer = find_wanted_day(kinds, season, one(wanted));
+    const std::vector<PlannedWave> waves = forward(kinds, season, answer);
+    CHECK(day_of_most_flower(waves) == answer.predicted);
+    CHECK(answer.predicted - wanted == answer.days_off);
+    CHECK(waves_open(waves, wanted) == answer.open);
+    CHECK((answer.days_off == 0) == answer.limit.empty());
+  }
+}
+
+TEST_CASE("every day that an ordinary plan can flower on is found back exactly",
+          "[wanted_day][law]") {
+  for (const char* zone : {"9b", "7a"}) {
+    const PotSeason season = season_of_zone(zone);
+    const std::vector<TimedKind> kinds{kind_of("tulip-triumph")};
+    const PlantingChoice choice =
+        choose_planting(scheduled_kinds(kinds, season), season.view(), std::nullopt);
+    REQUIRE(choice.windows.front().days);
+    const DayWindow good = *choice.windows.front().days;
+    for (Day plant = good.first; plant <= good.last; plant = plant + 5) {
+      INFO(zone << " planted on " << to_iso(plant));
+      const Day peak = time_kind(kinds[0], season, plant).wave.peak;
+      const WantedAnswer answer = find_wanted_day(kinds, season, one(peak));
+      CHECK(answer.days_off == 0);
+      CHECK(answer.met);
+      CHECK(answer.predicted == peak);
+    }
+  }
+}
+
+/// Everything that find_wanted_day() promises for a day, written out as loops.
+struct BruteForce {
+  std::tuple<int, int, int, double, int> best{1000, 0, 0, 0.0, 0};
+  Day plant;
+};
+BruteForce brute_force(const std::vector<TimedKind>& kinds, const PotSeason& season, Day wanted,
+                       Day ordinary) {
+  const PotWinter& normal = season.winters[season.normal];
+  const DayWindow days = planting_season(season.season, season.hemisphere);
+  std::optional<Day> frost;
+  for (Day day = days.first; day <= normal.last() && !frost; ++day)
+    if (normal.at(day).frozen_share > 0.5) frost = day;
+  BruteForce result;
+  for (Day day = days.first; day <= days.last; ++day) {
+    if (frost && *frost - day < 14 && day > ordinary) continue;
+    std::vector<std::vector<std::tuple<int, int, int, double>>> terms(kinds.size());
+    for (std::size_t k = 0; k < kinds.size(); ++k) {
+      const ColdAsk& ask = kinds[k].ask;
+      const Taxon& taxon = *ask.taxon;
+      const double mix = rounded(mix_at_planting(normal, day).value(), 0.1);
+      const double usual_mix = rounded(mix_at_planting(normal, ordinary).value(), 0.1);
+      if (mix > std::max(taxon.soil_max_c.high, usual_mix)) continue;
+      const TaxonCold usual = time_kind(kinds[k], season, ordinary).cold.cold;
+      std::set<double> weeks{time_kind(kinds[k], season, day).cold.cold.storage_weeks};
+      const double most = std::min(
+          {taxon.dry_cold_max_weeks.value, taxon.max_refrigerated_weeks.value, usual.need.most});
+      for (double w = 0.0; w <= most; w += 1.0) weeks.insert(w);
+      for (const double w : weeks) {
+        if (w * 7.0 > day - ask.available) continue;
+        const double room = (day - ask.available) / 7.0 - w;
+        const double usual_room = (ordinary - ask.available) / 7.0 - usual.storage_weeks;
+        const bool is_usual = day == ordinary && w == usual.storage_weeks;
+        if (!is_usual && room > std::max(taxon.max_dry_storage_weeks.high, usual_room) + 1e-9)
+          continue;
+        const KindTiming timing = time_kind(kinds[k], season, day, w);
+        const double missing = timing.cold.cold.missing_weeks;
+        const double allowed =
+            std::max(usual.need.recommended - usual.need.least, usual.missing_weeks) + 0.05;
+        if (!is_usual && missing > allowed) continue;
+        const PlannedWave& wave = timing.wave;
+        const bool open = wave.first <= wanted && wanted <= wave.last;
+        const bool lacking = missing > std::max(0.25, usual.missing_weeks) + 0.05;
+        terms[k].emplace_back(open ? 0 : 1, open ? std::abs(wave.peak - wanted) : 0,
+                              lacking ? 1 : 0, w);
+      }
+    }
+    for (const auto& a : terms[0]) {
+      for (const auto& b : terms[1]) {
+        const std::tuple key{std::get<0>(a) + std::get<0>(b), std::get<1>(a) + std::get<1>(b),
+                             std::get<2>(a) + std::get<2>(b), std::get<3>(a) + std::get<3>(b),
+                             std::abs(day - ordinary)};
+        if (key < result.best) result = {key, day};
+      }
+    }
+  }
+  return result;
+}
+
+TEST_CASE("no combination of day and weeks beats the answer", "[wanted_day][oracle]") {
+  for (const char* zone : {"9b", "6b"}) {
+    const PotSeason season = season_of_zone(zone);
+    const std::vector<TimedKind> kinds{kind_of("tulip-single-late"), kind_of("crocus-large", 2)};
+    const WantedAnswer far = find_wanted_day(kinds, season, one(Day{2027, 4, 1}));
+    for (const Day wanted : {Day{2027, 2, 20}, Day{2027, 3, 18}, Day{2027, 4, 9}}) {
+      const WantedAnswer answer = find_wanted_day(kinds, season, one(wanted));
+      if (answer.open == 0) continue;  // then the second search counts, tested by its own law
+      INFO(zone << " " << to_iso(wanted));
+      const BruteForce brute = brute_force(kinds, season, wanted, far.ordinary_plant);
+      CHECK(brute.plant == answer.plant);
+      CHECK(2 - std::get<0>(brute.best) == answer.open);
+      CHECK(std::get<3>(brute.best) == answer.weeks[0] + answer.weeks[1]);
+      int to_peaks = 0;
+      for (const PlannedWave& wave : answer.waves)
+        if (wave.first <= wanted && wanted <= wave.last) to_peaks += std::abs(wave.peak - wanted);
+      CHECK(std::get<1>(brute.best) == to_peaks);
+    }
+  }
+}
+
+TEST_CASE("a day that no planting reaches is refused with the nearest and the limit",
+          "[wanted_day]") {
+  const PotSeason season = season_of_zone("9b");
+  const std::vector<TimedKind> kinds{kind_of("tulip-triumph")};
+  const WantedAnswer early = find_wanted_day(kinds, season, one(Day{2026, 11, 20}));
+  CHECK_FALSE(early.reachable);
+  CHECK(early.days_off > wanted_tolerance_days);
+  CHECK_FALSE(early.limit.empty());
+  const std::vector<Notice> notices = wanted_notices(early);
+  REQUIRE(notices.size() == 1);
+  CHECK(notices[0].severity == Severity::refusal);
+  CHECK_THAT(notices[0].text, Catch::Contains(to_words(early.predicted)) &&
+                                  Catch::Contains(early.limit) && Catch::Contains("late"));
+  const WantedAnswer late = find_wanted_day(kinds, season, one(Day{2027, 6, 25}));
+  CHECK(late.days_off < -wanted_tolerance_days);
+  CHECK_FALSE(late.reachable);
+}
+
+TEST_CASE("bulbs that come late are the limit of an early wish", "[wanted_day]") {
+  const PotSeason season = season_of_zone("9b");
+  std::vector<TimedKind> kinds{kind_of("tulip-triumph")};
+  const WantedAnswer usual = find_wanted_day(kinds, season, one(Day{2027, 1, 1}));
+  kinds[0].ask.available = Day{2026, 12, 10};
+  const WantedAnswer late = find_wanted_day(kinds, season, one(Day{2027, 1, 1}));
+  CHECK(late.days_off > usual.days_off);
+  CHECK(late.limit == "bulbs are not to be had before 10 Dec 2026");
+}
+
+TEST_CASE("a window is filled with as many days of flower as can be", "[wanted_day]") {
+  const PotSeason season = season_of_zone("9b");
+  const std::vector<TimedKind> kinds{kind_of("tulip-triumph"), kind_of("crocus-large", 2)};
+  const WantedAnswer day = find_wanted_day(kinds, season, one(Day{2027, 3, 20}));
+  const DayWindow window{Day{2027, 3, 1}, Day{2027, 4, 15}};
+  const WantedAnswer answer = find_wanted_day(kinds, season, window);
+  std::vector<DayWindow> waves = wave_windows(forward(kinds, season, answer));
+  CHECK(coverage_of(waves, window).days == answer.open);
+  std::vector<DayWindow> other = wave_windows(day.waves);
+  CHECK(answer.open >= coverage_of(other, window).days);
+}
+
+PotFile terrace_pot() {
+  PotFile request;
+  request.pot.top = LengthPair{Millimetres{380.0}, Millimetres{380.0}, false};
+  request.pot.height = Millimetres{360.0};
+  for (const char* id : {"tulip-triumph", "narcissus-large-cupped", "crocus-large"}) {
+    LayerRequest layer;
+    layer.parts.push_back({id, 1.0});
+    request.layers.push_back(layer);
+  }
+  return request;
+}
+
+TEST_CASE("a plan for a wanted day is the ordinary plan of its settled request",
+          "[wanted_day][law]") {
+  const Setting setting = setting_of("9b");
+  PackingCache packings;
+  const PlanContext context{&catalogue(), &blooms(), &setting, Effort::quick, &packings};
+  PotFile request = terrace_pot();
+  CHECK_FALSE(has_wish(request));
+  request.flower = DayWindow{Day{2027, 3, 25}, Day{2027, 3, 25}};
+  REQUIRE(has_wish(request));
+  const Plan plan = make_plan(request, context);
+  REQUIRE(plan.wanted);
+  CHECK_FALSE(plan.plant_given);
+  const Settled settled = settle(request, context);
+  CHECK_FALSE(has_wish(settled.request));
+  const Plan again = make_plan(settled.request, context);
+  CHECK(again.plant == plan.plant);
+  REQUIRE(again.waves.size() == plan.waves.size());
+  for (std::size_t i = 0; i < plan.waves.size(); ++i) {
+    CHECK(again.waves[i].peak == plan.waves[i].peak);
+    CHECK(again.cold[i].storage_weeks == plan.cold[i].storage_weeks);
+  }
+  CHECK(day_of_most_flower(plan.waves) == plan.wanted->predicted);
+  CHECK(waves_open(plan.waves, Day{2027, 3, 25}) == plan.wanted->open);
+}
+
+TEST_CASE("a plan for an unreachable day is refused", "[wanted_day]") {
+  const Setting setting = setting_of("9b");
+  PackingCache packings;
+  PotFile request = terrace_pot();
+  request.flower = DayWindow{Day{2026, 10, 1}, Day{2026, 10, 1}};
+  const Plan plan =
+      make_plan(request, {&catalogue(), &blooms(), &setting, Effort::quick, &packings});
+  CHECK_FALSE(plan.ok);
+  REQUIRE_FALSE(plan.notices.empty());
+  CHECK(plan.notices.front().code == "wanted-day-unreachable");
+  CHECK_FALSE(plan.layers.empty());
+}
+
+}  // namespace
+}  // namespace bulbwright
