@@ -11,7 +11,7 @@
 #include "bulbwright/error.hpp"
 #include "bulbwright/near_miss.hpp"
 #include "cli/common_options.hpp"
-#include "input/catalogue_reader.hpp"
+#include "input/resolve.hpp"
 #include "report/bulbs_report.hpp"
 
 namespace bulbwright::cli {
@@ -48,7 +48,7 @@ std::vector<const Taxon*> asked_for(const Catalogue& catalogue,
 
 CommandResult run(const BulbsOptions& options, const Terminal& terminal) {
   const report::TextStyle style = text_style(options.common, terminal);
-  const Catalogue catalogue = input::load_catalogue(options.common.data);
+  const Catalogue catalogue = input::load_facts(options.common.data).catalogue;
   const std::vector<const Taxon*> taxa = asked_for(catalogue, options.ids);
   CommandResult result;
   result.out = options.common.out;
