@@ -1,0 +1,272 @@
+// The figures of docs/packing.md. Usage: packing_bench [quick|all] [SVG file for the scaling plot]
+// "quick" leaves out the thorough rows. Times are processor time of this process.
+#include <sys/resource.h>
+
+#include <algorithm>
+#include <cmath>
+#include <ctime>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include <fmt/core.h>
+
+#include "bulbwright/packing.hpp"
+#include "packing_baseline.hpp"
+#include "packing_lattice.hpp"
+#include "packing_relax.hpp"
+#include "packing_seeds.hpp"
+
+using namespace bulbwright;
+
+namespace {
+
+struct Record {
+  std::string container;
+  std::size_t n = 0;
+  double ratio = 0.0;
+};
+
+std::vector<Record> records(const std::string& container) {
+  std::ifstream file{TEST_DIR "/vectors/packing_records.csv"};
+  std::vector<Record> all;
+  for (std::string line; std::getline(file, line);) {
+    const auto first = line.find(','), second = line.find(',', first + 1);
+    const auto third = line.find(',', second + 1);
+    if (line.substr(0, first) != container) continue;
+    all.push_back({container, std::stoul(line.substr(second + 1, third)),
+                   std::stod(line.substr(third + 1))});
+  }
+  return all;
+}
+
+double milliseconds(std::clock_t since) {
+  return 1e3 * static_cast<double>(std::clock() - since) / CLOCKS_PER_SEC;
+}
+
+const char* name(Effort effort) {
+  return effort == Effort::quick ? "quick" : effort == Effort::normal ? "normal" : "thorough";
+}
+
+const Section circle{Shape::round, 2000_mm, 2000_mm, {}};
+
+/// The record count at a ratio: the largest n listed whose ratio is no greater.
+std::size_t record_count(const std::vector<Record>& all, double ratio) {
+  std::size_t best = 0;
+  for (const Record& r : all) {
+    if (r.ratio <= ratio) best = std::max(best, r.n);
+  }
+  return best;
+}
+
+void records_table(const std::vector<Effort>& efforts) {
+  fmt::print("Circles in a circle, n = 1..100 of the records: share placed\n");
+  for (const Effort effort : efforts) {
+    for (const double slack : {1e-6, 1e-3, 5e-3}) {
+      int placed = 0, all = 0;
+      std::string missed;
+      const std::clock_t start = std::clock();
+      for (const Record& r : records("circle")) {
+        if (r.n > 100) continue;
+        const double s = 2000.0 / (r.ratio * (1.0 + slack));
+        const bool fits =
+            !fit_points(circle, r.n, Millimetres{s}, Millimetres{s / 2.0}, effort).empty();
+        ++all;
+        placed += fits ? 1 : 0;
+        if (!fits) missed += fmt::format(" {}", r.n);
+      }
+      fmt::print("  {:8} slack {:.0e}: {:3}/{} = {:5.1f} %, mean {:.1f} ms; missed{}\n",
+                 name(effort), slack, placed, all, 100.0 * placed / all, milliseconds(start) / all,
+                 missed.empty() ? " none" : missed);
+    }
+  }
+}
+
+void large_table(const std::vector<Effort>& efforts) {
+  fmt::print("\nn = 101..300 of the records, slack 0.5 %: count as a share of n\n");
+  for (const Effort effort : efforts) {
+    double least = 1.0, sum = 0.0;
+    int all = 0;
+    const std::clock_t start = std::clock();
+    std::string counts;
+    for (const Record& r : records("circle")) {
+      if (r.n <= 100) continue;
+      const double s = 2000.0 / (r.ratio * 1.005);
+      const auto count = most_points(circle, Millimetres{s}, Millimetres{s / 2.0}, effort).size();
+      const double share = static_cast<double>(count) / static_cast<double>(r.n);
+      least = std::min(least, share);
+      sum += share;
+      ++all;
+      counts += fmt::format(" {}/{}", count, r.n);
+    }
+    fmt::print("  {:8}: mean {:.2f} %, least {:.2f} %, mean {:.0f} ms;{}\n", name(effort),
+               100.0 * sum / all, 100.0 * least, milliseconds(start) / all, counts);
+  }
+}
+
+void baselines_table() {
+  fmt::print("\nWhat growers use otherwise, share of the record count, R/r = 2, 2.25 .. 12\n");
+  const auto all = records("circle");
+  double area = 0.0, square = 0.0, lattice = 0.0, rings = 0.0, ours = 0.0, bulbs = 0.0;
+  for (double ratio = 2.0; ratio <= 12.0; ratio += 0.25) {
+    const double s = 2000.0 / ratio, m = s / 2.0;
+    const packing::Outline outline{circle};
+    const auto share = [&](std::size_t n) { return static_cast<double>(n); };
+    bulbs += share(record_count(all, ratio));
+    area += share(packing::count_by_area(circle, s));
+    square += share(packing::count_by_square_grid(outline, s, m, 20));
+    lattice += share(packing::count_by_hexagonal_lattice(outline, s, m, 1, 40));
+    rings += share(packing::count_by_rings(outline, s, m));
+    ours += share(most_points(circle, Millimetres{s}, Millimetres{m}, Effort::normal).size());
+  }
+  fmt::print("  records {:.0f} bulbs = 100 %\n", bulbs);
+  const auto line = [&](const char* what, double n) {
+    fmt::print("  {:32} {:6.0f} bulbs, {:5.1f} %\n", what, n, 100.0 * n / bulbs);
+  };
+  line("this packer, normal", ours);
+  line("best single hexagonal lattice", lattice);
+  line("area / spacing^2", area);
+  line("square grid", square);
+  line("rings", rings);
+}
+
+void squares_table() {
+  fmt::print("\nSquares, n <= 30 of the records, slack 0.1 %, normal:");
+  int placed = 0, all = 0;
+  const std::clock_t start = std::clock();
+  for (const Record& r : records("square")) {
+    if (r.n > 30) continue;
+    const double s = 2.0 * 1000.0 / (r.ratio * 1.001);
+    const Section square{Shape::rectangle, 1000_mm, 1000_mm, {}};
+    const bool fits =
+        !fit_points(square, r.n, Millimetres{s}, Millimetres{s / 2.0}, Effort::normal).empty();
+    ++all;
+    placed += fits ? 1 : 0;
+    if (!fits) fmt::print(" missed {}", r.n);
+  }
+  fmt::print(" {}/{}, mean {:.1f} ms\n", placed, all, milliseconds(start) / all);
+}
+
+void shapes_table() {
+  fmt::print("\n40 mm bulbs, 25 mm gap, 10 mm wall, normal, printed positions:\n");
+  const std::vector<PackKind> kinds{{40_mm, 1.0, 0}};
+  std::vector<Section> sections;
+  for (const auto& [l, w] : {std::pair{600.0, 200.0}, {800.0, 250.0}, {450.0, 180.0},
+                             {1000.0, 300.0}, {700.0, 220.0}, {500.0, 350.0}}) {
+    for (const Shape shape : {Shape::rectangle, Shape::oval, Shape::half_round}) {
+      sections.push_back({shape, Millimetres{l}, Millimetres{w}, {}});
+    }
+  }
+  for (const Section& section : sections) {
+    const packing::Outline outline{section};
+    const auto lattice = packing::count_by_hexagonal_lattice(outline, 65.0, 30.0, 30, 16);
+    const std::clock_t start = std::clock();
+    const Packing p = pack_most(section, kinds, 25_mm, 10_mm, Effort::normal);
+    const double ms = milliseconds(start);
+    fmt::print("  {:10} {:4.0f} x {:3.0f}: {:3}, lattice {:3}, {:+d}; bound {:3}; {:.0f} ms\n",
+               to_string(section.shape), section.length.value(), section.width.value(),
+               p.bulbs.size(), lattice,
+               static_cast<int>(p.bulbs.size()) - static_cast<int>(lattice), p.upper_bound, ms);
+  }
+}
+
+void mixture_table() {
+  fmt::print("\nMixtures, gap 15 mm, wall 10 mm: count, greedy fill, larger kind alone\n");
+  const Section pot{Shape::round, 380_mm, 380_mm, {}};
+  const packing::Outline outline{pot};
+  for (const auto& kinds : {std::vector<PackKind>{{40_mm, 2.0, 0}, {20_mm, 1.0, 0}},
+                            std::vector<PackKind>{{40_mm, 1.0, 0}, {30_mm, 1.0, 0}},
+                            std::vector<PackKind>{{45_mm, 1.0, 0}, {25_mm, 3.0, 0}},
+                            std::vector<PackKind>{{40_mm, 1, 0}, {30_mm, 1, 0}, {20_mm, 1, 0}}}) {
+    const auto alone = pack_most(pot, {kinds.data(), 1}, 15_mm, 10_mm, Effort::normal);
+    const std::clock_t start = std::clock();
+    const Packing p = pack_most(pot, kinds, 15_mm, 10_mm, Effort::normal);
+    fmt::print("  {} kinds: {:3}, greedy {:3}, larger alone {:3}, bound {:3}; {:.0f} ms\n",
+               kinds.size(), p.bulbs.size(),
+               packing::count_by_greedy_fill(outline, kinds, 15.0, 10.0), alone.bulbs.size(),
+               p.upper_bound, milliseconds(start));
+  }
+}
+
+struct Timing {
+  std::size_t n = 0;
+  double us_a_minimisation = 0.0;
+};
+
+/// One minimisation from a lattice with a disc too many, mean of several.
+std::vector<Timing> scaling_table() {
+  fmt::print("\nOne minimisation, spacing 50 mm, round section with 1 % too many discs:\n");
+  std::vector<Timing> timings;
+  for (const std::size_t n : {10UL, 20UL, 40UL, 70UL, 100UL, 200UL, 400UL, 700UL, 1000UL}) {
+    const double radius = 25.0 * std::sqrt(static_cast<double>(n) / 0.82);
+    const packing::Outline outline{
+        {Shape::round, Millimetres{2.0 * radius}, Millimetres{2.0 * radius}, {}}};
+    const packing::Discs discs = packing::equal_discs(n, 50.0, 25.0);
+    packing::Random random{n};
+    packing::Relaxer relaxer;
+    const int repeats = n < 200 ? 40 : 10;
+    const std::clock_t start = std::clock();
+    for (int k = 0; k < repeats; ++k) {
+      packing::Energy energy{outline, discs};
+      auto x = packing::to_coordinates(packing::lattice_seed(outline, n, 50.0, 25.0, random));
+      relaxer.relax(energy, x, {0.0, 0.0, 0.0, 100});
+    }
+    timings.push_back({n, 1e3 * milliseconds(start) / repeats});
+    const double per = timings.back().us_a_minimisation /
+                       (static_cast<double>(n) * std::log2(static_cast<double>(n)));
+    fmt::print("  N {:4}: {:8.0f} us, {:.2f} us per N log2 N\n", n,
+               timings.back().us_a_minimisation, per);
+  }
+  return timings;
+}
+
+/// Log-log plot of the timings as an SVG of 480 x 320.
+void plot(const std::vector<Timing>& timings, const std::string& path) {
+  const auto px = [](double n) { return 60.0 + 190.0 * (std::log10(n) - 1.0); };
+  const auto py = [](double us) { return 280.0 - 60.0 * (std::log10(us) - 1.0); };
+  std::ofstream svg{path};
+  svg << R"(<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 480 320" )"
+      << R"(font-family="sans-serif" font-size="12">)" << "\n<title>Time of one minimisation</title>\n"
+      << R"(<rect width="480" height="320" fill="white"/>)" << "\n";
+  for (const double n : {10.0, 100.0, 1000.0}) {
+    svg << fmt::format(R"(<path d="M{0:.0f} 40V280" stroke="#ccc"/><text x="{0:.0f}" y="298" )"
+                       R"(text-anchor="middle">{1:.0f}</text>)", px(n), n) << "\n";
+  }
+  for (const double us : {10.0, 100.0, 1000.0, 10000.0, 100000.0}) {
+    svg << fmt::format(R"(<path d="M60 {0:.0f}H440" stroke="#ccc"/><text x="54" y="{1:.0f}" )"
+                       R"(text-anchor="end">{2:g}</text>)", py(us), py(us) + 4.0, us / 1000.0)
+        << "\n";
+  }
+  std::string line, ideal;
+  const Timing last = timings.back();
+  for (const Timing& t : timings) {
+    const double n = static_cast<double>(t.n), m = static_cast<double>(last.n);
+    const double fit = last.us_a_minimisation * n * std::log(n) / (m * std::log(m));
+    line += fmt::format("{}{:.1f} {:.1f}", line.empty() ? "M" : "L", px(n), py(t.us_a_minimisation));
+    ideal += fmt::format("{}{:.1f} {:.1f}", ideal.empty() ? "M" : "L", px(n), py(fit));
+  }
+  svg << fmt::format(R"(<path d="{}" fill="none" stroke="#888" stroke-dasharray="4 3"/>)", ideal)
+      << fmt::format(R"(<path d="{}" fill="none" stroke="#2a6" stroke-width="2"/>)", line) << "\n"
+      << R"(<text x="250" y="314" text-anchor="middle">discs N</text>)"
+      << R"(<text x="66" y="30">ms a minimisation (dashed: N log N through the last point)</text>)"
+      << "\n</svg>\n";
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  const bool quick = argc > 1 && std::string{argv[1]} == "quick";
+  std::vector<Effort> efforts{Effort::quick, Effort::normal};
+  if (!quick) efforts.push_back(Effort::thorough);
+  records_table(efforts);
+  large_table(efforts);
+  baselines_table();
+  squares_table();
+  shapes_table();
+  mixture_table();
+  const auto timings = scaling_table();
+  if (argc > 2) plot(timings, argv[2]);
+  rusage usage{};
+  getrusage(RUSAGE_SELF, &usage);
+  fmt::print("\nPeak memory {:.1f} MB\n", static_cast<double>(usage.ru_maxrss) / 1024.0);
+}
