@@ -1,0 +1,43 @@
+#!/usr/bin/env bash
+# fit: documents validate against the schema, printed layouts hold when measured by somebody else, CSV and
+# text tell the same count, own counts are spread, and what cannot be is told by exit code.
+set -euo pipefail
+bulbwright=$1
+root=$2
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+
+"$bulbwright" fit --top "380 mm" --bulb "40 mm" --format json >"$work/round.json"
+"$bulbwright" fit --top "600 mm x 200 mm" --shape rectangle --corner "20 mm" --bulb "40 mm" --format json >"$work/trough.json"
+"$bulbwright" fit --top "500 mm x 300 mm" --shape oval --bulb "35 mm" --gap "10 mm" --format json >"$work/oval.json"
+"$bulbwright" fit --top "400 mm" --shape half-round --bulb "30 mm" --format json >"$work/half.json"
+"$bulbwright" fit --top "380 mm" --bulb "40 mm" --count 15 --format json >"$work/own.json"
+
+/usr/bin/python3 - "$root/docs/schema/fit.schema.json" "$work"/*.json <<'PY'
+import json, math, sys
+import jsonschema
+schema = json.load(open(sys.argv[1]))
+for name in sys.argv[2:]:
+    fit = json.load(open(name))
+    jsonschema.Draft202012Validator(schema).validate(fit)
+    at = [(p["x_mm"], p["y_mm"]) for p in fit["positions"]]
+    assert len(at) == fit["count"] <= fit["upper_bound"], name
+    nearest = min(math.dist(a, b) for i, a in enumerate(at) for b in at[:i]) - fit["bulb_mm"]
+    assert nearest >= fit["gap_mm"] - 1e-9, (name, nearest)
+    assert abs(nearest - fit["least_gap_mm"]) < 2e-3, (name, nearest)
+    if fit["section"]["shape"] == "round":
+        room = fit["section"]["diameter_mm"] / 2 - fit["bulb_mm"] / 2 - fit["wall_mm"]
+        assert max(math.hypot(*p) for p in at) <= room + 1e-9, name
+PY
+
+count=$(/usr/bin/python3 -c 'import json, sys; print(json.load(open(sys.argv[1]))["count"])' "$work/round.json")
+rows=$("$bulbwright" fit --top "380 mm" --bulb "40 mm" --format csv | tail -n +2 | wc -l)
+[ "$rows" -eq "$count" ] || { echo "CSV has $rows rows, JSON $count bulbs"; exit 1; }
+"$bulbwright" fit --top "380 mm" --bulb "40 mm" | grep -q "^$count bulbs fit" || { echo "text tells another count"; exit 1; }
+
+status=0
+"$bulbwright" fit --top "30 mm" --bulb "40 mm" --format json >/dev/null 2>&1 || status=$?
+[ "$status" -eq 1 ] || { echo "a bulb wider than its outline: exit $status"; exit 1; }
+status=0
+"$bulbwright" fit --top "200 mm x 100 mm" --bulb "40 mm" 2>"$work/err" || status=$?
+[ "$status" -eq 2 ] && grep -q -- "--shape oval" "$work/err" || { echo "two sizes for a round outline"; exit 1; }
