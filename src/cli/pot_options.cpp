@@ -36,7 +36,7 @@ void declare_place(CLI::App& command, PotOptions& o) {
   text_option(command, group, "--zone", o.zone, "ZONE", "hardiness zone, such as 9b");
   command.add_flag("--south", o.south, "the zone lies in the south")->group(group);
   text_option(command, group, "--region", o.region, "WORD",
-              "of a zone's stations: north-american, maritime or continental");
+              "north-american, maritime or continental");
   text_option(command, group, "--site", o.site, "NAME", "a station of `bulbwright places`");
   text_option(command, group, "--records", o.records, "FILE",
               "temperatures measured on the spot, CSV");
@@ -56,10 +56,7 @@ void declare_dates(CLI::App& command, PotOptions& o) {
 
 void declare_layers(CLI::App& command, PotOptions& o) {
   const char* group = "Layers";
-  command
-      .add_option("--layer", o.layers,
-                  "what to plant, bottom layer first: \"tulip-triumph\", \"tulip-triumph = 20\", "
-                  "\"2 narcissus-jonquilla + 1 muscari\"")
+  command.add_option("--layer", o.layers, "a layer, bottom first: \"tulip-triumph = 20\"")
       ->allow_extra_args(false)
       ->option_text("KIND ...")
       ->group(group);
@@ -81,10 +78,7 @@ void declare_storage(CLI::App& command, PotOptions& o) {
 
 void declare_winter(CLI::App& command, PotOptions& o) {
   const char* group = "Winter";
-  command
-      .add_option(
-          "--pest", o.pests,
-          "an animal about: gopher, vole, mouse, squirrel, chipmunk or deer; may be repeated")
+  command.add_option("--pest", o.pests, "gopher, vole, mouse, squirrel, chipmunk or deer")
       ->allow_extra_args(false)
       ->option_text("ANIMAL ...")
       ->group(group);

@@ -68,6 +68,27 @@ std::string cleaned(std::string text) {
   return text;
 }
 
+/// CLI11's "--top: 1 required TEXT missing" and "At Most 1 required but received 2" in plain words.
+std::string in_plain_words(const CLI::ParseError& error) {
+  const std::string text = cleaned(error.what());
+  if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) == nullptr) return text;
+  const std::string name = text.substr(0, text.find(':'));
+  if (text.find("At Most") != std::string::npos) return name + " is given more than once";
+  return text.find("missing") == std::string::npos ? text : name + " needs a value after it";
+}
+
+/// The first "--top=" without a value: CLI11 would take the next word for it.
+std::string empty_option(const std::vector<std::string>& arguments) {
+  for (const std::string& argument : arguments) {
+    if (argument == "--") break;
+    if (argument.size() > 3 && argument.starts_with("--") &&
+        argument.find('=') + 1 == argument.size()) {
+      return argument.substr(0, argument.size() - 1);
+    }
+  }
+  return {};
+}
+
 std::string help_of(const CLI::App& root) {
   const CLI::App& app = innermost(root);
   return app.help(&app == &root ? "" : root.get_name());
@@ -84,7 +105,7 @@ CommandResult on_parse_error(const CLI::App& root, const CLI::ParseError& error)
   const std::vector<std::string> strange = root.remaining(true);
   if (!strange.empty()) return usage_fault(unknown_words(root, strange));
   const CLI::App& app = innermost(root);
-  return usage_fault(command_name(app, root) + cleaned(error.what()));
+  return usage_fault(command_name(app, root) + in_plain_words(error));
 }
 
 }  // namespace
@@ -102,6 +123,9 @@ CommandResult run_program(const std::vector<std::string>& arguments, const Termi
       "Exit status: 0 done; 1 the plan cannot be carried out; 2 wrong input or usage;\n"
       "3 writing failed. `bulbwright COMMAND --help` tells more; see also bulbwright(1).");
   const std::vector<Command> commands = declare_commands(root);
+  if (const std::string option = empty_option(arguments); !option.empty()) {
+    return usage_fault(option + " needs a value after the \"=\"");
+  }
   try {
     std::vector<std::string> reversed{arguments.rbegin(), arguments.rend()};
     root.parse(reversed);
