@@ -63,7 +63,7 @@ WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t w
   for (Day day = planted; day < in; ++day) state.add(out.at(day));
   planting.planted = in;
   planting.cold = state;
-  planting.stored = state.weeks();
+  planting.stored = start.weeks();  // cold in the planted pot is no dry storage
   return {predict_wave(kind.bloom, indoor_season(in, indoor_days, indoors), planting), in};
 }
 
@@ -90,7 +90,7 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
   wave.first = result.wave.first;
   wave.peak = result.wave.peak;
   wave.last = result.wave.last;
-  wave.earliest_first = result.earliest_first;
+  wave.earliest_first = std::max(result.earliest_first, planted + 1);
   wave.latest_last = result.latest_last;
   wave.confident = result.wave.confidence == BloomConfidence::ordinary;
   timing.shoots = noses(result.wave);
