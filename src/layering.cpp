@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "bulbwright/lattice_count.hpp"
 #include "notice_words.hpp"
 
 namespace bulbwright {
@@ -84,6 +85,14 @@ PackKind pack_kind(const LayerKind& kind) {
   return {kind.diameter, kind.share, 0};
 }
 
+/// How many surely fit with 10 mm between, on a lattice for the widest kind: a figure to think by,
+/// which is not worth a second search.
+int set_close(const Section& section, std::span<const PackKind> kinds, Millimetres wall) {
+  Millimetres widest;
+  for (const PackKind& kind : kinds) widest = std::max(widest, kind.diameter);
+  return static_cast<int>(lattice_count(section, widest + close_gap, wall + widest / 2.0));
+}
+
 void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, PlannedLayer& planned,
           Layering& result) {
   std::vector<PackKind> kinds;
@@ -124,9 +133,7 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
                                 fmt::format("no bulb of {} fits in this pot", names_of(layer))});
     }
     if (layer.gap > close_gap) {
-      planned.count_set_close = static_cast<int>(
-          cache.most(planned.section, kinds, close_gap, layer.wall, Effort::quick, arrange)
-              .bulbs.size());
+      planned.count_set_close = set_close(planned.section, kinds, layer.wall);
     }
   }
   planned.gap = packing.bulbs.empty() ? layer.gap : packing.gap;

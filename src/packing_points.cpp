@@ -1,5 +1,6 @@
 #include <utility>
 
+#include "bulbwright/lattice_count.hpp"
 #include "bulbwright/packing.hpp"
 #include "packing_bounds.hpp"
 #include "packing_certificate.hpp"
@@ -69,6 +70,11 @@ std::vector<Position> most_points(const Section& section, Millimetres spacing, M
 CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres margin) {
   packing::Bound bound = packing::most_points(Outline{section}, spacing.value(), margin.value());
   return {bound.most, std::move(bound.name)};
+}
+
+std::size_t lattice_count(const Section& section, Millimetres spacing, Millimetres margin) {
+  return packing::best_lattice(packing::Outline{section}, spacing.value(), margin.value(), 12, 8)
+      .size();
 }
 
 }  // namespace bulbwright
