@@ -99,6 +99,7 @@ TEST_CASE("places that the fit never saw", "[bloom][published]") {
     if (!t.check) continue;
     INFO(t.site << ' ' << t.label << ' ' << error_of(t));
     // Bulbs planted in late January with no cold before are low in confidence: twice the range.
+    // A wider bound than the ten days asked for; Little Rock is missed by ten days and a little.
     const bool unchilled = t.stored && t.planting.stored.value() == 0.0;
     CHECK(std::abs(error_of(t)) <= (unchilled ? 20.0 : 10.0));
   }

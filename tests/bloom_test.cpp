@@ -120,9 +120,10 @@ TEST_CASE("warmth never delays and a week more storage never does", "[bloom][law
 
 // 405 British species flowered 5.0 days earlier per degC of February to April (Amano and others
 // 2010, Proc. R. Soc. B, as reported); five spring species 5.6 to 7.7 (Environmental Sciences
-// Europe 31, 2019, 89). Bulbs are no exception; a degree over the whole season counts a little
-// more.
-TEST_CASE("a warmer season brings flowers earlier by the published days per degree",
+// Europe 31, 2019, 89). Known shortfall: the model gives half to three quarters of that, for short
+// days hold it back (docs/bloom.md). The bound was to be -3 and was set to what the model reaches,
+// so this is evidence of the sign only.
+TEST_CASE("a warmer season brings flowers earlier, though by less than the published days",
           "[bloom][published]") {
   for (const std::string name : {"Arundel", "Cambridge", "Ross-on-Wye", "De Bilt"}) {
     Place warmer = place(name);
@@ -136,7 +137,7 @@ TEST_CASE("a warmer season brings flowers earlier by the published days per degr
       const BloomPlanting planting = planted(Day{2026, 10, 15});
       const double days = predict_wave(kind, plunged(warmer), planting).first_exact -
                           predict_wave(kind, plunged(place(name)), planting).first_exact;
-      CHECK(days < -1.5);  // short days hold this model back: docs/bloom.md
+      CHECK(days < -1.5);  // not the published size, see above
       CHECK(days > -8.0);
     }
   }
