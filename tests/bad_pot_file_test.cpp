@@ -73,7 +73,7 @@ TEST_CASE("a key that is not known names the near one or its right place", "[pot
   CHECK(layers(R"([ { "taxn": "crocus-large" } ])") ==
         at(5, 15, R"(unknown key "taxn"; did you mean "taxon"?)"));
   CHECK(layers(R"([ { "mix": [ { "taxon": "a", "share": 1 }, { "taxon": "b", "zzz": 1 } ] } ])") ==
-        at(5, 70, R"(unknown key "zzz"; expected taxon, share)"));
+        at(5, 70, R"(unknown key "zzz"; expected taxon, share, storage_weeks)"));
 }
 
 TEST_CASE("a length needs a unit and a sensible size", "[pot_file][input]") {
@@ -280,6 +280,14 @@ TEST_CASE("layers hold a kind or a mix, and a count that can be", "[pot_file][in
          R"(layers[0]: has neither taxon nor mix; expected what to plant, such as "taxon": "tulip-triumph")"));
   CHECK(layers(R"([ { "taxon": "a", "cold_already": -1 } ])") ==
         at(5, 45, "layers[0].cold_already: -1 is out of range; expected a number from 0 to 60"));
+  CHECK(layers(R"([ { "taxon": "a", "storage_weeks": 61 } ])") ==
+        at(5, 46, "layers[0].storage_weeks: 61 is out of range; expected a number from 0 to 60"));
+  CHECK(
+      layers(
+          R"([ { "mix": [ { "taxon": "a", "share": 1 }, { "taxon": "b", "share": 1 } ], "storage_weeks": 6 } ])") ==
+      at(5, 103,
+         "layers[0].storage_weeks: given beside mix; expected in the entries of the mix, each kind "
+         "its own"));
 }
 
 TEST_CASE("storage, pests and winter are known words and figures", "[pot_file][input]") {

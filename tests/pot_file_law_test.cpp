@@ -35,8 +35,8 @@ constexpr const char* full_file = R"({
   "pests": ["gopher", "squirrel"], "winter": "wet",
   "layers": [ { "taxon": "tulip-triumph", "grade": "12/14", "count": 20, "gap": "25 mm",
                 "wall": "10 mm", "arrange": "drift", "label": "lot \u00e9", "received": "2026-09-20",
-                "cold_already": 3, "use": "forcing" },
-              { "mix": [ { "taxon": "narcissus-jonquilla", "share": 2 },
+                "cold_already": 3, "use": "forcing", "storage_weeks": 7 },
+              { "mix": [ { "taxon": "narcissus-jonquilla", "share": 2, "storage_weeks": 0 },
                          { "taxon": "muscari", "share": 1e0 } ], "gap": "forcing" } ] })";
 
 /// What is asked, without where it was written.
@@ -164,6 +164,9 @@ LayerRequest some_layer(Draw& draw) {
     layer.parts.push_back({"muscari", draw.number(0.5, 5.0, 0.37)});
   } else if (draw.chance()) {
     layer.grade_cm = draw.number(5.0, 30.0, 0.25);
+  }
+  for (LayerPart& part : layer.parts) {
+    if (draw.chance()) part.storage_weeks = draw.number(0.0, 20.0, 0.1);
   }
   if (draw.chance()) layer.count = static_cast<int>(1 + draw.below(1000));
   layer.forcing_gap = draw.chance();

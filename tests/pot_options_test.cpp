@@ -75,6 +75,17 @@ TEST_CASE("flags alone make a request", "[pot_options]") {
   CHECK(request.pests == std::vector<std::string>{"deer", "vole"});
 }
 
+TEST_CASE("weeks of storage by flag hold for every kind of the file", "[pot_options]") {
+  PotFile file = input::read_pot_file(steps, "a.json", input::Extent::partial);
+  file.layers[0].parts[0].storage_weeks = 7.0;
+  CHECK(merged(file, {}).layers[0].parts[0].storage_weeks == 7.0);
+  PotOptions options;
+  options.storage_weeks = "3";
+  const PotFile request = merged(file, options);
+  CHECK(request.storage.weeks == 3.0);
+  CHECK_FALSE(request.layers[0].parts[0].storage_weeks);
+}
+
 TEST_CASE("flags win over the file", "[pot_options]") {
   PotOptions options;
   options.top = "400 mm";

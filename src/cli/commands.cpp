@@ -10,12 +10,8 @@ namespace bulbwright::cli {
 
 std::vector<Command> declare_commands(CLI::App& root) {
   return {
-      declare_plan(root),
-      declare_fit(root),
-      declare_shop(root),
-      declare_bulbs(root),
-      declare_cold(root),
-      declare_places(root),
+      declare_plan(root),  declare_fit(root),  declare_shop(root),
+      declare_bulbs(root), declare_cold(root), declare_places(root),
   };
 }
 

@@ -31,7 +31,9 @@ void declare_common(CLI::App& command, CommonOptions& options, std::vector<std::
       ->option_text("auto|always|never")
       ->check(CLI::IsMember({"auto", "always", "never"}))
       ->group("Output");
-  command.add_option("--data", options.data, "folder of taxa.csv, places.csv, bloom.csv to add or override")
+  command
+      .add_option("--data", options.data,
+                  "folder of taxa.csv, places.csv, bloom.csv to add or override")
       ->option_text("DIR")
       ->group("Output");
   command.add_flag("--quiet", options.quiet, "no remarks on standard error")->group("Output");

@@ -239,6 +239,9 @@ class Merge {
     if (options_.storage_weeks) {
       storage.weeks = input::read_decimal(from("--storage-weeks", "storage.weeks"),
                                           *options_.storage_weeks, 0.0, 60.0, faults_);
+      for (LayerRequest& layer : request_.layers) {
+        for (LayerPart& part : layer.parts) part.storage_weeks.reset();
+      }
     }
   }
 

@@ -40,7 +40,7 @@ void declare_pot(CLI::App& command, PotOptions& options, const PotOptionGroups& 
 /// - --zone or --site replaces the file's zone, site, normals and records; --records is laid beside
 ///   the file's zone, site or normals, which then continue it;
 /// - --plant or --flower replaces both, and the file's season unless --season is given too;
-/// - --gap and --wall hold for every layer.
+/// - --gap and --wall hold for every layer, --storage-weeks for every kind.
 /// @throws InputError with every fault, named as it was written: "--top: ..." or by the file's
 /// line; contradictions of the whole included, and, with Need::all, what a plan lacks.
 enum class Need { all, whatever_is_given };

@@ -60,7 +60,7 @@ std::vector<LayerPart> read_mix(const JsonValue& array, const Field& field, Read
       context.faults.add(part.field("taxon"),
                          fmt::format("{} stands twice in this mix", quoted(*taxon)));
     }
-    parts.push_back({*taxon, share.value_or(1.0)});
+    parts.push_back({*taxon, share.value_or(1.0), part.number("storage_weeks", 0.0, most_weeks)});
   }
   return parts;
 }
@@ -75,7 +75,12 @@ void read_kinds(const ObjectReader& reader, LayerRequest& layer) {
                        "has neither taxon nor mix; expected what to plant, such as "
                        "\"taxon\": \"tulip-triumph\"");
   }
-  if (const auto taxon = read_taxon(reader)) layer.parts.push_back({*taxon, 1.0});
+  const auto weeks = reader.number("storage_weeks", 0.0, most_weeks);
+  if (reader.has("storage_weeks") && reader.has("mix")) {
+    context.faults.add(reader.field("storage_weeks"),
+                       "given beside mix; expected in the entries of the mix, each kind its own");
+  }
+  if (const auto taxon = read_taxon(reader)) layer.parts.push_back({*taxon, 1.0, weeks});
   if (const JsonValue* mix = reader.array("mix")) {
     std::vector<LayerPart> parts = read_mix(*mix, reader.field("mix"), context);
     if (layer.parts.empty()) layer.parts = std::move(parts);

@@ -101,14 +101,20 @@ Json place_json(const PlaceRequest& place) {
   return json;
 }
 
+Json part_json(const LayerPart& part) {
+  Json json = Json::object();
+  json["taxon"] = part.taxon;
+  json["share"] = part.share;
+  if (part.storage_weeks) json["storage_weeks"] = *part.storage_weeks;
+  return json;
+}
+
 Json layer_json(const LayerRequest& layer) {
   Json json = Json::object();
   if (layer.parts.size() == 1) {
     json["taxon"] = layer.parts.front().taxon;
   } else {
-    for (const LayerPart& part : layer.parts) {
-      json["mix"].push_back({{"taxon", part.taxon}, {"share", part.share}});
-    }
+    for (const LayerPart& part : layer.parts) json["mix"].push_back(part_json(part));
   }
   if (layer.grade_cm) json["grade"] = shortest(*layer.grade_cm);
   if (layer.count) json["count"] = *layer.count;
@@ -122,6 +128,8 @@ Json layer_json(const LayerRequest& layer) {
   if (layer.received) json["received"] = to_iso(*layer.received);
   if (layer.cold_already_weeks > 0.0) json["cold_already"] = layer.cold_already_weeks;
   if (layer.use != Use::outdoors) json["use"] = word(input::use_words, layer.use);
+  if (layer.parts.size() == 1 && layer.parts.front().storage_weeks)
+    json["storage_weeks"] = *layer.parts.front().storage_weeks;
   return json;
 }
 

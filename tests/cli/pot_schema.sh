@@ -63,6 +63,8 @@ wrong = {
         layers=[{"mix": [{"taxon": "a", "share": 1}, {"taxon": "b", "share": -1}]}]),
     "taxon and mix": lambda f: f["layers"][0].update(
         mix=[{"taxon": "a", "share": 1}, {"taxon": "b", "share": 1}]),
+    "weeks beside mix": lambda f: f.update(layers=[{"storage_weeks": 6,
+        "mix": [{"taxon": "a", "share": 1}, {"taxon": "b", "share": 1}]}]),
     "grade number": lambda f: f["layers"][0].update(grade=12),
     "pest": lambda f: f.update(pests=["lion"]),
     "storage": lambda f: f.update(storage={"temperature": "5"}),
