@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "bulbwright/coverage.hpp"
+
 namespace bulbwright {
 
 Display display_of(std::span<const PlannedWave> waves) {
@@ -19,6 +21,7 @@ Display display_of(std::span<const PlannedWave> waves) {
     end = std::max(end, wave.last);
   }
   display.last = end;
+  display.longest = coverage_of(open, {*display.first, end}).longest;
   return display;
 }
 

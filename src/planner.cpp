@@ -113,6 +113,7 @@ Plan make_plan(const PotFile& request, const PlanContext& context) {
   Plan plan = forward_plan(settled.request, context);
   plan.plant_given = request.plant.has_value();
   plan.wanted = std::move(settled.wanted);
+  plan.spread = std::move(settled.spread);
   for (Notice& notice : settled.notices) plan.notices.push_back(std::move(notice));
   refuse_where_a_notice_does(plan);
   return plan;

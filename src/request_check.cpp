@@ -51,6 +51,10 @@ class Contradictions {
           "given beside plant; expected one of the two, the planting day or the wanted "
           "flowering time");
     }
+    if (request_.spread && request_.flower) {
+      add("spread",
+          "given beside flower; expected one of the two, the longest display or the wanted time");
+    }
     return std::move(faults_);
   }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <tuple>
 
 #include <fmt/format.h>
 
@@ -18,13 +19,28 @@ constexpr std::array limits_in_order{TimingLimit::storage,   TimingLimit::room, 
                                      TimingLimit::mix,       TimingLimit::least, TimingLimit::frost,
                                      TimingLimit::season_end};
 
-/// The kind whose storage differs most between two answers.
-const Taxon& most_changed(const TimingMemo& memo, const WantedAnswer& a, const WantedAnswer& b) {
+/// Days from a wave to what is wanted: 0 where it is open then.
+int days_from(const PlannedWave& wave, DayWindow wanted) {
+  return std::max({0, wave.first - wanted.last, wanted.first - wave.last});
+}
+
+/// The kind that a lifted limit brings nearest: among those whose storage changed where any did,
+/// the one whose wave gains most days, then the one whose peak does.
+std::size_t most_helped(const WantedAnswer& answer, const WantedAnswer& lifted) {
+  const auto gain = [&](std::size_t i) {
+    const PlannedWave &before = answer.waves[i], &after = lifted.waves[i];
+    const auto to_peak = [&](const PlannedWave& wave) {
+      return std::abs(wave.peak - answer.wanted.first);
+    };
+    return std::tuple{lifted.weeks[i] != answer.weeks[i],
+                      days_from(before, answer.wanted) - days_from(after, answer.wanted),
+                      to_peak(before) - to_peak(after)};
+  };
   std::size_t most = 0;
-  for (std::size_t i = 1; i < a.weeks.size(); ++i) {
-    if (std::abs(b.weeks[i] - a.weeks[i]) > std::abs(b.weeks[most] - a.weeks[most])) most = i;
+  for (std::size_t i = 1; i < answer.waves.size(); ++i) {
+    if (gain(i) > gain(most)) most = i;
   }
-  return *memo.kinds()[most].ask.taxon;
+  return most;
 }
 
 Day last_available(const TimingMemo& memo) {
@@ -44,10 +60,9 @@ double highest_planting_c(const TimingMemo& memo) {
 
 std::string words(TimingLimit limit, const TimingMemo& memo, const WantedAnswer& answer,
                   const WantedAnswer& lifted) {
-  const Taxon& taxon = most_changed(memo, answer, lifted);
-  const TimedKind& kind =
-      *std::find_if(memo.kinds().begin(), memo.kinds().end(),
-                    [&](const TimedKind& candidate) { return candidate.ask.taxon == &taxon; });
+  const TimedKind& kind = memo.kinds()[most_helped(answer, lifted)];
+  const Taxon& taxon = *kind.ask.taxon;
+  const std::string name = plain_name(taxon.name);
   switch (limit) {
     case TimingLimit::bulbs:
       return fmt::format("bulbs are not to be had before {}", to_words(last_available(memo)));
@@ -58,14 +73,14 @@ std::string words(TimingLimit limit, const TimingMemo& memo, const WantedAnswer&
       return fmt::format("planted after {}, the bulbs would not root before hard frost",
                          to_words(answer.plant));
     case TimingLimit::room:
-      return fmt::format("{} keep dry for {} at the most", taxon.name,
+      return fmt::format("{}: bulbs keep dry for {} at the most", name,
                          weeks_text(taxon.max_dry_storage_weeks.high));
     case TimingLimit::storage:
       return fmt::format(
-          "{} take {} in the refrigerator at the most", taxon.name,
+          "{}: bulbs take {} in the refrigerator at the most", name,
           weeks_text(storage_limit(taxon, kind.ask.use, kind.ask.already_weeks).planned));
     case TimingLimit::least:
-      return fmt::format("{} need {} of cold at the least", taxon.name,
+      return fmt::format("{}: bulbs need {} of cold at the least", name,
                          weeks_text(need_for(taxon, kind.ask.use).least));
     case TimingLimit::season_end: {
       const PotSeason& season = memo.season();
@@ -147,8 +162,8 @@ std::vector<Notice> wanted_notices(const WantedAnswer& answer) {
             : fmt::format("full flower expected on {}, {}: {}; some are open on {}",
                           to_words(answer.predicted), off(), answer.limit, to_words(wanted.first));
   } else {
-    text = fmt::format("on {} {} of {} kinds are in flower", to_words(wanted.first), answer.open,
-                       kinds);
+    text = fmt::format("on {} {} of {} kinds {} in flower", to_words(wanted.first), answer.open,
+                       kinds, answer.open == 1 ? "is" : "are");
     if (!answer.met)
       text +=
           fmt::format("; most are on {}, {}: {}", to_words(answer.predicted), off(), answer.limit);

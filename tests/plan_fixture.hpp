@@ -161,7 +161,8 @@ inline void add_flowers(Plan& plan) {
   plan.display = {Day{2027, 2, 18},
                   Day{2027, 4, 10},
                   45,
-                  {{Day{2027, 3, 4}, Day{2027, 3, 8}}, {Day{2027, 3, 26}, Day{2027, 3, 27}}}};
+                  {{Day{2027, 3, 4}, Day{2027, 3, 8}}, {Day{2027, 3, 26}, Day{2027, 3, 27}}},
+                  DayWindow{Day{2027, 3, 9}, Day{2027, 3, 25}}};
 }
 
 inline void add_cautions(Plan& plan) {

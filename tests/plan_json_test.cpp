@@ -38,10 +38,27 @@ TEST_CASE("plan JSON keeps the documented keys in the documented order", "[plan_
                                                   "storage_weeks", "storage_start", "storage_end"});
   CHECK(keys(json["cold"]["taxa"][0]["natural_weeks"]) == Names{"normal", "mild", "cold"});
   CHECK(keys(json["waves"][0], 6) == Names{"taxon", "layer", "first", "peak", "last", "range"});
-  CHECK(keys(json["display"]) == Names{"first", "last", "days_in_flower", "gaps"});
+  CHECK(keys(json["display"]) == Names{"first", "last", "days_in_flower", "gaps", "longest_run"});
+  CHECK_FALSE(json.contains("wanted"));
+  CHECK_FALSE(json.contains("spread"));
   CHECK(keys(json["materials"], 5) ==
         Names{"mix_litres", "perlite_litres", "mesh_mm", "pins", "filled_weight_kg"});
   CHECK(keys(json["shopping"][0], 5) == Names{"item", "need", "spares", "buy", "unit"});
+}
+
+TEST_CASE("plan JSON tells what was wished and what an ordinary plan gives", "[plan_json]") {
+  Plan plan = fixture::terrace_plan();
+  const DayWindow asked{Day{2027, 3, 20}, Day{2027, 3, 20}};
+  plan.wanted = WantedReport{asked, Day{2027, 3, 24}, 1, 4, false, "bulbs come late"};
+  plan.spread = SpreadReport{Day{2026, 12, 1}, {8.0, 0.0, 4.0}, plan.display};
+  const Json json = Json::parse(plan_json(plan));
+  CHECK(json["wanted"]["window"] == Json{{"from", "2027-03-20"}, {"to", "2027-03-20"}});
+  CHECK(json["wanted"]["predicted"] == "2027-03-24");
+  CHECK(json["wanted"]["days_off"] == 4);
+  CHECK(json["wanted"]["limit"] == "bulbs come late");
+  CHECK(json["spread"]["plant_before"] == "2026-12-01");
+  CHECK(json["spread"]["storage_weeks_before"] == Json{8.0, 0.0, 4.0});
+  CHECK(json["spread"]["display_before"] == json["display"]);
 }
 
 TEST_CASE("plan JSON carries the plan's own figures", "[plan_json]") {

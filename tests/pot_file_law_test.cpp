@@ -30,7 +30,7 @@ constexpr const char* full_file = R"({
   "place": { "records": "terrace.csv", "latitude": 38.5, "exposure": "warm-wall",
              "normals": { "tmin": [4,5,6,7,9,11,12,12,12,10,7,4],
                           "tmax": [13,15,17,19,22,25,26,26,26,23,17,13], "unit": "C" } },
-  "season": 2026, "flower": "2027-03-20..2027-04-02",
+  "season": 2026, "flower": "2027-03-20..2027-04-02", "spread": false, "order": "by-flowering",
   "storage": { "temperature": "41 F", "method": "paper bag", "weeks": 10.5 },
   "pests": ["gopher", "squirrel"], "winter": "wet",
   "layers": [ { "taxon": "tulip-triumph", "grade": "12/14", "count": 20, "gap": "25 mm",
@@ -46,6 +46,8 @@ void check_same(const PotFile& a, const PotFile& b) {
   CHECK(a.season == b.season);
   CHECK(a.plant == b.plant);
   CHECK(a.flower == b.flower);
+  CHECK(a.spread == b.spread);
+  CHECK(a.order == b.order);
   CHECK(a.storage == b.storage);
   CHECK(a.pests == b.pests);
   CHECK(a.wet_winter == b.wet_winter);
@@ -191,6 +193,8 @@ PotFile some_request(Draw& draw) {
   } else if (draw.chance()) {
     request.flower = DayWindow{day, day + static_cast<int>(draw.below(20))};
   }
+  request.spread = !request.flower && draw.chance();
+  request.order = static_cast<LayerOrder>(draw.below(2));
   if (draw.chance()) request.storage.temperature = some_temperature(draw);
   if (draw.chance()) request.storage.method = "damp vermiculite";
   if (draw.chance()) request.storage.weeks = draw.number(0.0, 20.0, 0.1);

@@ -5,47 +5,15 @@
 
 #include <catch2/catch.hpp>
 
-#include "bulbwright/bloom_parameters.hpp"
-#include "bulbwright/catalogue.hpp"
 #include "bulbwright/coverage.hpp"
-#include "bulbwright/place.hpp"
 #include "bulbwright/planner.hpp"
 #include "bulbwright/schedule.hpp"
-#include "bulbwright/setting.hpp"
-#include "bulbwright/settled.hpp"
+#include "terrace_fixture.hpp"
 
 namespace bulbwright {
 namespace {
 
-const Catalogue& catalogue() {
-  static const Catalogue taxa = builtin_catalogue();
-  return taxa;
-}
-
-const BloomTable& blooms() {
-  static const BloomTable figures = BloomTable::builtin();
-  return figures;
-}
-
-Setting setting_of(const char* zone) {
-  static const PlaceCatalogue places = PlaceCatalogue::builtin();
-  return setting_from_place(places.zone_profile(zone), 2026, Exposure::open);
-}
-
-PotSeason season_of_zone(const char* zone) {
-  return pot_season(setting_of(zone), example_pot_thermal());
-}
-
-TimedKind kind_of(const char* id, int layer = 1) {
-  TimedKind kind;
-  kind.ask.taxon = &catalogue().at(id);
-  kind.bloom = blooms().of(*kind.ask.taxon);
-  kind.ask.available = earliest_bulbs(2026, Hemisphere::north);
-  if (kind.ask.taxon->refrigerator_temp_c)
-    kind.ask.storage_temperature = Celsius{kind.ask.taxon->refrigerator_temp_c->value};
-  kind.layer = layer;
-  return kind;
-}
+using namespace terrace;
 
 DayWindow one(Day day) {
   return {day, day};
@@ -72,6 +40,36 @@ TEST_CASE("the forward plan of the answer flowers when the answer says", "[wante
     CHECK(waves_open(waves, wanted) == answer.open);
     CHECK((answer.days_off == 0) == answer.limit.empty());
   }
+}
+
+TEST_CASE("the answer holds in the south, for forcing and by recorded winters",
+          "[wanted_day][law]") {
+  const auto check = [](const std::vector<TimedKind>& kinds, const PotSeason& season, Day wanted) {
+    const WantedAnswer answer = find_wanted_day(kinds, season, one(wanted));
+    const std::vector<PlannedWave> waves = forward(kinds, season, answer);
+    CHECK(day_of_most_flower(waves) == answer.predicted);
+    CHECK(answer.predicted - wanted == answer.days_off);
+    CHECK(waves_open(waves, wanted) == answer.open);
+    return answer;
+  };
+  const Setting south = setting_of_site("Christchurch");
+  REQUIRE(south.hemisphere == Hemisphere::south);
+  const WantedAnswer september =
+      check({kind_of("tulip-triumph", 1, Hemisphere::south)}, season_of(south), Day{2026, 9, 20});
+  CHECK(september.plant >= Day{2026, 3, 15});
+  CHECK(std::abs(september.days_off) <= wanted_tolerance_days);
+
+  TimedKind forced = kind_of("tulip-triumph");
+  forced.ask.use = Use::forcing;
+  const WantedAnswer indoors = check({forced}, season_of_zone("6b"), Day{2027, 3, 1});
+  const WantedAnswer outdoors =
+      check({kind_of("tulip-triumph")}, season_of_zone("6b"), Day{2027, 3, 1});
+  CHECK(std::abs(indoors.days_off) < std::abs(outdoors.days_off));
+
+  Setting recorded = setting_of("9b");
+  recorded.recorded = true;
+  check({kind_of("tulip-triumph"), kind_of("crocus-large", 2)}, season_of(recorded),
+        Day{2027, 3, 10});
 }
 
 TEST_CASE("every day that an ordinary plan can flower on is found back exactly",
@@ -211,43 +209,6 @@ TEST_CASE("a window is filled with as many days of flower as can be", "[wanted_d
   CHECK(coverage_of(waves, window).days == answer.open);
   std::vector<DayWindow> other = wave_windows(day.waves);
   CHECK(answer.open >= coverage_of(other, window).days);
-}
-
-PotFile terrace_pot() {
-  PotFile request;
-  request.pot.top = LengthPair{Millimetres{380.0}, Millimetres{380.0}, false};
-  request.pot.height = Millimetres{360.0};
-  for (const char* id : {"tulip-triumph", "narcissus-large-cupped", "crocus-large"}) {
-    LayerRequest layer;
-    layer.parts.push_back({id, 1.0});
-    request.layers.push_back(layer);
-  }
-  return request;
-}
-
-TEST_CASE("a plan for a wanted day is the ordinary plan of its settled request",
-          "[wanted_day][law]") {
-  const Setting setting = setting_of("9b");
-  PackingCache packings;
-  const PlanContext context{&catalogue(), &blooms(), &setting, Effort::quick, &packings};
-  PotFile request = terrace_pot();
-  CHECK_FALSE(has_wish(request));
-  request.flower = DayWindow{Day{2027, 3, 25}, Day{2027, 3, 25}};
-  REQUIRE(has_wish(request));
-  const Plan plan = make_plan(request, context);
-  REQUIRE(plan.wanted);
-  CHECK_FALSE(plan.plant_given);
-  const Settled settled = settle(request, context);
-  CHECK_FALSE(has_wish(settled.request));
-  const Plan again = make_plan(settled.request, context);
-  CHECK(again.plant == plan.plant);
-  REQUIRE(again.waves.size() == plan.waves.size());
-  for (std::size_t i = 0; i < plan.waves.size(); ++i) {
-    CHECK(again.waves[i].peak == plan.waves[i].peak);
-    CHECK(again.cold[i].storage_weeks == plan.cold[i].storage_weeks);
-  }
-  CHECK(day_of_most_flower(plan.waves) == plan.wanted->predicted);
-  CHECK(waves_open(plan.waves, Day{2027, 3, 25}) == plan.wanted->open);
 }
 
 TEST_CASE("a plan for an unreachable day is refused", "[wanted_day]") {

@@ -146,6 +146,7 @@ struct Display {
   std::optional<Day> first, last;
   int days_in_flower = 0;  ///< days on which something is open
   std::vector<DayGap> gaps;
+  std::optional<DayWindow> longest;  ///< run of days with something open, the earliest of equals
 };
 
 struct PlanMaterials {
@@ -211,6 +212,13 @@ struct WantedReport {
   std::string limit;  ///< what keeps it from nearer, in words; empty where nothing is off
 };
 
+/// Of a plan whose waves were to follow each other: what an ordinary plan would have given.
+struct SpreadReport {
+  Day plant_before;
+  std::vector<double> weeks_before;  ///< of storage, by kind, bottom layer first
+  Display before;
+};
+
 struct Plan {
   bool ok = true;
   int season = 0;
@@ -225,6 +233,7 @@ struct Plan {
   std::vector<PlannedWave> waves;
   Display display;
   std::optional<WantedReport> wanted;
+  std::optional<SpreadReport> spread;
   PlanMaterials materials;
   std::vector<ShoppingNeed> shopping;
   std::vector<Notice> notices;

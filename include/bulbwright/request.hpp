@@ -92,12 +92,17 @@ struct LayerRequest {
   bool operator==(const LayerRequest&) const = default;
 };
 
+/// given: the layers lie as they are listed; by_flowering: the latest kind lowest.
+enum class LayerOrder { given, by_flowering };
+
 struct PotFile {
   PotRequest pot;
   std::optional<PlaceRequest> place;
   std::optional<int> season;
   std::optional<Day> plant;
   std::optional<DayWindow> flower;
+  bool spread = false;  ///< waves are to follow each other without a gap
+  LayerOrder order = LayerOrder::given;
   StorageRequest storage;
   std::vector<std::string> pests;  ///< known words, as given
   bool wet_winter = false;

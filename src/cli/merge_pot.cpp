@@ -191,6 +191,10 @@ class Merge {
     if (o.flower) {
       request_.flower = input::read_window(from("--flower", "flower"), *o.flower, faults_);
     }
+    if (o.spread) {
+      (void)from("--spread", "spread");
+      request_.spread = true;
+    }
   }
 
   void lay_layers() {
@@ -205,6 +209,11 @@ class Merge {
     }
     for (const std::string& text : options_.layers) {
       if (auto layer = read_layer_option(text, faults_)) request_.layers.push_back(*layer);
+    }
+    if (options_.order) {
+      const auto order = input::read_word(from("--order", "order"), *options_.order,
+                                          input::order_words, "order of layers", faults_);
+      if (order) request_.order = static_cast<LayerOrder>(*order);
     }
     if (options_.gap) lay_gap(*options_.gap);
     if (options_.wall) {

@@ -52,6 +52,8 @@ void declare_dates(CLI::App& command, PotOptions& o) {
   text_option(command, group, "--plant", o.plant, "DATE", "planting day, YYYY-MM-DD");
   text_option(command, group, "--flower", o.flower, "DATE[..DATE]",
               "wanted flowering, instead of --plant");
+  command.add_flag("--spread", o.spread, "let the waves follow each other without a gap")
+      ->group(group);
 }
 
 void declare_layers(CLI::App& command, PotOptions& o) {
@@ -60,6 +62,8 @@ void declare_layers(CLI::App& command, PotOptions& o) {
       ->allow_extra_args(false)
       ->option_text("KIND ...")
       ->group(group);
+  text_option(command, group, "--order", o.order, "WORD",
+              "given, or by-flowering: the latest lowest");
   text_option(command, group, "--gap", o.gap, "LENGTH",
               "clear distance between bulbs, or the word forcing");
   text_option(command, group, "--wall", o.wall, "LENGTH",

@@ -19,7 +19,8 @@ struct PotOptions {
       last_crop;
   std::optional<std::string> zone, region, site, records, latitude, exposure;
   bool south = false;
-  std::optional<std::string> season, plant, flower;
+  std::optional<std::string> season, plant, flower, order;
+  bool spread = false;
   std::vector<std::string> layers;  ///< bottom first
   std::optional<std::string> gap, wall;
   std::optional<std::string> storage_temperature, storage_method, storage_weeks;

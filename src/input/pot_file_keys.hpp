@@ -11,9 +11,10 @@ namespace bulbwright::input {
 /// docs/schema/pot.schema.json all take it from here.
 using Words = std::string_view;
 
-inline constexpr std::array file_keys{
-    Words{"$schema"}, Words{"pot"},     Words{"place"}, Words{"season"}, Words{"plant"},
-    Words{"flower"},  Words{"storage"}, Words{"pests"}, Words{"winter"}, Words{"layers"}};
+inline constexpr std::array file_keys{Words{"$schema"}, Words{"pot"},    Words{"place"},
+                                      Words{"season"},  Words{"plant"},  Words{"flower"},
+                                      Words{"spread"},  Words{"order"},  Words{"storage"},
+                                      Words{"pests"},   Words{"winter"}, Words{"layers"}};
 inline constexpr std::array pot_keys{Words{"name"},     Words{"shape"},     Words{"top"},
                                      Words{"base"},     Words{"height"},    Words{"profile"},
                                      Words{"corner"},   Words{"thickness"}, Words{"headspace"},
@@ -54,6 +55,8 @@ inline constexpr std::array exposure_words{Words{"open"}, Words{"sheltered"}, Wo
 inline constexpr std::array region_words{Words{"all"}, Words{"north-american"}, Words{"maritime"},
                                          Words{"continental"}};
 inline constexpr std::array unit_words{Words{"C"}, Words{"F"}};
+/// In the order of enum LayerOrder.
+inline constexpr std::array order_words{Words{"given"}, Words{"by-flowering"}};
 inline constexpr std::array winter_words{Words{"wet"}};
 /// In the order of enum Arrange.
 inline constexpr std::array arrange_words{Words{"mixed"}, Words{"drift"}};

@@ -23,6 +23,10 @@ void read_dates(const ObjectReader& file, PotFile& request) {
                                             "\"2027-03-20..2027-04-02\"")) {
     request.flower = read_window(file.field("flower"), *flower, context.faults);
   }
+  request.spread = file.truth("spread").value_or(false);
+  if (const auto order = file.word("order", order_words, "order of layers")) {
+    request.order = static_cast<LayerOrder>(*order);
+  }
 }
 
 }  // namespace

@@ -156,6 +156,10 @@ Json wave_json(const PlannedWave& wave) {
               {"name", wave.name}};
 }
 
+Json days_json(const DayWindow& days) {
+  return Json{{"from", to_iso(days.first)}, {"to", to_iso(days.last)}};
+}
+
 Json display_json(const Display& display) {
   Json json = Json::object();
   put_day(json, "first", display.first);
@@ -164,7 +168,25 @@ Json display_json(const Display& display) {
   json["gaps"] = list_of(display.gaps, [](const DayGap& gap) {
     return Json{{"from", to_iso(gap.from)}, {"to", to_iso(gap.to)}};
   });
+  if (display.longest) json["longest_run"] = days_json(*display.longest);
   return json;
+}
+
+Json wanted_json(const WantedReport& wanted) {
+  Json json{{"window", days_json(wanted.wanted)},
+            {"predicted", to_iso(wanted.predicted)},
+            {"open", wanted.open},
+            {"days_off", wanted.days_off},
+            {"met", wanted.met}};
+  put_text(json, "limit", wanted.limit);
+  return json;
+}
+
+Json spread_json(const SpreadReport& spread) {
+  return Json{
+      {"plant_before", to_iso(spread.plant_before)},
+      {"storage_weeks_before", list_of(spread.weeks_before, [](double w) { return tenth(w); })},
+      {"display_before", display_json(spread.before)}};
 }
 
 Json materials_json(const PlanMaterials& materials) {
@@ -231,23 +253,26 @@ Json window_json(const PlantingWindow& window) {
 }  // namespace
 
 Json plan_object(const Plan& plan) {
-  return Json{{"schema", "bulbwright.plan/1"},
-              {"pot", pot_json(plan.pot)},
-              {"layers", list_of(plan.layers, layer_json)},
-              {"cold", cold_json(plan)},
-              {"dates", list_of(plan.dates, date_json)},
-              {"waves", list_of(plan.waves, wave_json)},
-              {"display", display_json(plan.display)},
-              {"materials", materials_json(plan.materials)},
-              {"shopping", list_of(plan.shopping, shopping_json)},
-              {"notices", list_of(plan.notices, notice_json)},
-              {"cautions", list_of(plan.cautions, caution_json)},
-              {"ok", plan.ok},
-              {"season", plan.season},
-              {"plant", to_iso(plan.plant)},
-              {"plant_given", plan.plant_given},
-              {"place", place_json(plan.place)},
-              {"windows", list_of(plan.windows, window_json)}};
+  Json json{{"schema", "bulbwright.plan/1"},
+            {"pot", pot_json(plan.pot)},
+            {"layers", list_of(plan.layers, layer_json)},
+            {"cold", cold_json(plan)},
+            {"dates", list_of(plan.dates, date_json)},
+            {"waves", list_of(plan.waves, wave_json)},
+            {"display", display_json(plan.display)},
+            {"materials", materials_json(plan.materials)},
+            {"shopping", list_of(plan.shopping, shopping_json)},
+            {"notices", list_of(plan.notices, notice_json)},
+            {"cautions", list_of(plan.cautions, caution_json)},
+            {"ok", plan.ok},
+            {"season", plan.season},
+            {"plant", to_iso(plan.plant)},
+            {"plant_given", plan.plant_given},
+            {"place", place_json(plan.place)},
+            {"windows", list_of(plan.windows, window_json)}};
+  if (plan.wanted) json["wanted"] = wanted_json(*plan.wanted);
+  if (plan.spread) json["spread"] = spread_json(*plan.spread);
+  return json;
 }
 
 std::string plan_json(const Plan& plan) {

@@ -155,6 +155,8 @@ std::string write_pot_file(const PotFile& request) {
   if (request.season) json["season"] = *request.season;
   if (request.plant) json["plant"] = to_iso(*request.plant);
   if (request.flower) json["flower"] = window(*request.flower);
+  if (request.spread) json["spread"] = true;
+  if (request.order != LayerOrder::given) json["order"] = word(input::order_words, request.order);
   if (Json storage = storage_json(request.storage); !storage.empty()) json["storage"] = storage;
   if (!request.pests.empty()) json["pests"] = request.pests;
   if (request.wet_winter) json["winter"] = word(input::winter_words, std::size_t{0});
