@@ -7,6 +7,7 @@
 #include "packing_lattice.hpp"
 #include "packing_result.hpp"
 #include "packing_rounding.hpp"
+#include "packing_rows.hpp"
 #include "packing_search.hpp"
 #include "packing_seeds.hpp"
 
@@ -41,6 +42,7 @@ class MostBulbs {
         wall_{wall},
         arrange_{arrange},
         effort_{effort},
+        all_work_{work},
         work_{work} {}
 
   Packing solve() {
@@ -66,7 +68,7 @@ class MostBulbs {
     KindDiscs all = bulbs(n);
     if (arrange_ == Arrange::mixed && packing::has_clump(x, all)) return false;
     packing::Rounder rounder{outline_, all.discs};
-    auto grid = rounder.round(x, tries, random_);
+    auto grid = rounder.round(x, tries, random_, std::max(work_, all_work_) / 10);
     work_ -= rounder.work();
     if (!grid) return false;
     best_ = {std::move(all), std::move(*grid)};
@@ -95,9 +97,11 @@ class MostBulbs {
       const int offsets = effort_ == Effort::quick ? 4 : 12;
       // With some spare where it costs no bulb: such a lattice can be rounded.
       places_ = packing::best_lattice(outline_, spacing, margin, turns, offsets);
-      std::vector<Point> loose =
-          packing::best_lattice(outline_, spacing + 0.15, margin + 0.075, turns, offsets);
-      if (loose.size() >= places_.size() || loose.size() > 150) places_ = std::move(loose);
+      printable_ = packing::printable_rows(outline_, spacing, margin);
+      std::vector<Point> loose = packing::best_lattice(outline_, spacing + 0.15, margin + 0.075,
+                                                       turns / 2, offsets * 2 / 3);
+      if (loose.size() > printable_.size()) printable_ = std::move(loose);
+      if (printable_.size() >= places_.size() || printable_.size() > 150) places_ = printable_;
     }
     if (places_.empty()) places_.push_back(outline_.deepest());
   }
@@ -154,13 +158,33 @@ class MostBulbs {
     return false;
   }
 
+  /// The lattice itself, or, where rounding kills it, as many of its points as survive, or those
+  /// of a lattice that needs no rounding: how many.
+  std::size_t first_layout(std::size_t most) {
+    const std::vector<Point> dense = places_;
+    const auto holds = [&](std::size_t n) {
+      places_ = dense;
+      return keep(n, arranged(bulbs(n)), 3);
+    };
+    std::size_t high = std::min(most, dense.size());
+    if (holds(high)) return high;
+    std::size_t low = 0;
+    if (!printable_.empty() && printable_.size() < high) {
+      places_ = printable_;
+      if (keep(printable_.size(), arranged(bulbs(printable_.size())), 3)) low = printable_.size();
+    }
+    while (high - low > 1) {
+      const std::size_t middle = (low + high + 1) / 2;
+      (holds(middle) ? low : high) = middle;
+    }
+    places_ = dense;
+    places_.resize(std::max<std::size_t>(low, 1));
+    return low;
+  }
+
   void climb(std::size_t most) {
     start();
-    std::size_t n = std::min(most, places_.size());
-    // The lattice itself, or, where rounding kills it, fewer of its points.
-    for (; n > 0; --n) {
-      if (keep(n, arranged(bulbs(n)), 3)) break;
-    }
+    std::size_t n = first_layout(most);
     while (n < most && work_ > 0) {
       const std::vector<Point> before = places_;
       if (!find(n + 1, 0.0, work_)) {
@@ -177,9 +201,10 @@ class MostBulbs {
   double gap_, wall_;
   Arrange arrange_;
   Effort effort_;
-  long work_;
+  long all_work_, work_;
   Random random_{2026};
   std::vector<Point> places_;
+  std::vector<Point> printable_;  ///< a lattice that surely survives rounding
   Certified best_;
 };
 

@@ -5,16 +5,11 @@
 #include <numeric>
 
 namespace bulbwright::packing {
-namespace {
-
-constexpr double allowed_tenths = 1e-8;  ///< 1e-9 mm
 
 std::int64_t least_square(double distance_mm) {
   const double tenths = std::max(0.0, 10.0 * distance_mm - allowed_tenths);
   return static_cast<std::int64_t>(std::ceil(tenths * tenths));
 }
-
-}  // namespace
 
 Certifier::Certifier(const Outline& outline, const Discs& discs)
     : outline_{&outline}, discs_{&discs}, size_class_(discs.size()) {

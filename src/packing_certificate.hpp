@@ -14,6 +14,12 @@ struct GridPoint {
   std::int64_t y = 0;
 };
 
+/// Allowed to every printed distance, in tenths: 1e-9 mm, for the binary dust of lengths.
+inline constexpr double allowed_tenths = 1e-8;
+
+/// Least squared distance of printed centres, in square tenths.
+std::int64_t least_square(double distance_mm);
+
 /// Judges printed positions. Pairs and round walls are compared as whole numbers
 /// (squared distances in tenths), other outlines by their depth. 1e-9 mm is allowed everywhere,
 /// to absorb the binary dust of the lengths asked for.

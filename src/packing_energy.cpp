@@ -20,7 +20,7 @@ Energy::Energy(const Outline& outline, const Discs& discs) : outline_{&outline},
   skin_ = 0.7 * reach_max_;
   per_length_ = reach_max_ > 0.0 ? 0.25 / reach_max_ : 0.0;
   const bool curved = outline.shape() == Shape::oval || outline.shape() == Shape::half_round;
-  wall_cost_ = curved ? 40 : 8;  // and the minimiser's own work for a disc
+  wall_cost_ = curved ? 28 : 8;  // and the minimiser's own work for a disc
 }
 
 bool Energy::list_is_stale(const Coordinates& x) const {

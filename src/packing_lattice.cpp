@@ -22,6 +22,7 @@ std::vector<Point> stretched_rows(const Outline& outline, double spacing, double
   const int most_rows = static_cast<int>(rise / (half_sqrt3 * spacing) + 1e-9) + 2;
   for (int rows = 1; rows <= most_rows; ++rows) {
     const double v = rows > 1 ? rise / (rows - 1) : 0.0;
+    if (rows > 2 && 2.0 * v < spacing) break;  // the next row but one would be too near
     const double u =
         std::max(spacing / 2.0, v < spacing ? std::sqrt(spacing * spacing - v * v) : 0.0);
     const double start_x = -run / 2.0, start_y = rows > 1 ? -rise / 2.0 : 0.0;
@@ -67,7 +68,7 @@ std::vector<Point> points_within(const Lattice& lattice, const Outline& outline,
       const Point p{lattice.origin.x + i * lattice.u.x + j * lattice.v.x,
                     lattice.origin.y + i * lattice.u.y + j * lattice.v.y};
       if (std::fabs(p.x) > a + 1e-9 || p.y < y0 - 1e-9 || p.y > y1 + 1e-9) continue;
-      if (outline.clearly_deeper(p, margin) || outline.depth(p) >= margin - 1e-9) {
+      if (outline.is_deep(p, margin - 1e-9)) {
         points.push_back(p);
       }
     }
@@ -84,13 +85,20 @@ std::vector<Point> best_lattice(const Outline& outline, double spacing, double m
     std::vector<Point> other = stretched_rows(outline, spacing, margin, false);
     if (other.size() > best.size()) best = std::move(other);
   }
-  const bool round = outline.shape() == Shape::round;
-  for (int t = 0; t < (round ? 1 : turns); ++t) {
-    // A turn by 60 degrees is the lattice again; 0 and 30 degrees (rows along either axis) first.
-    const Direction d = direction((t % 2 == 0 ? t / 2 : turns / 2 + t / 2 + 1) / (6.0 * turns));
+  // A turn by 60 degrees is the lattice again, and every outline is its own mirror image, so turns
+  // from 0 to 30 degrees are enough: those two (rows along either axis) first. All but the
+  // half-round are also their own half turn, so that opposite offsets are alike.
+  const int steps = outline.shape() == Shape::round ? 1 : turns / 2 + 1;
+  for (int t = 0; t < steps; ++t) {
+    const Direction d = direction((t == 1 ? steps - 1 : std::max(0, t - 1)) / (6.0 * turns));
     const Lattice base = hexagonal(spacing, d.x, d.y, outline.deepest());
     for (int p = 0; p < offsets; ++p) {
       for (int q = 0; q < offsets; ++q) {
+        const int opposite_p = (offsets - p) % offsets, opposite_q = (offsets - q) % offsets;
+        if (outline.shape() != Shape::half_round &&
+            (p > opposite_p || (p == opposite_p && q > opposite_q))) {
+          continue;
+        }
         Lattice shifted = base;
         const double fp = static_cast<double>(p) / offsets, fq = static_cast<double>(q) / offsets;
         shifted.origin.x += fp * base.u.x + fq * base.v.x;

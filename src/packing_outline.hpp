@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "bulbwright/section.hpp"
@@ -32,8 +33,8 @@ class Outline {
   [[nodiscard]] double inradius() const { return inradius_; }
   [[nodiscard]] Point deepest() const { return deepest_; }
 
-  /// A cheap proof of depth >= m; false where only depth() can tell. Depth is concave, 0 on an
-  /// ellipse and its least semi-axis in the middle, which gives the proof for curved outlines.
+  /// A cheap proof of depth >= m; false where only depth() can tell. For curved outlines p lies in
+  /// an ellipse that keeps a distance of m from the outline, see inner_ellipse().
   [[nodiscard]] bool clearly_deeper(Point p, double m) const {
     switch (shape_) {
       case Shape::round: {
@@ -47,13 +48,18 @@ class Outline {
       case Shape::half_round:
         if (p.y < m) return false;
         [[fallthrough]];
-      case Shape::oval: {
-        const double room = 1.0 - m / (a_ < b_ ? a_ : b_), u = p.x / a_, v = p.y / b_;
-        return room > 0.0 && u * u + v * v <= room * room;
-      }
+      case Shape::oval:
+        if (m < 0.0 || m > a_ || m > b_) return false;
+        for (const Touch& touch : touches_) {
+          if (in_inner_ellipse(p, m, touch)) return true;
+        }
+        return false;
     }
     return false;
   }
+
+  /// depth(p) >= m, mostly without working out the depth.
+  [[nodiscard]] bool is_deep(Point p, double m) const;
 
   /// Penalty of a disc of margin m at p: the sum over the walls of max(0, m - depth)^2, its
   /// gradient added to gx, gy. Zero exactly where depth >= m.
@@ -68,6 +74,24 @@ class Outline {
     double nx = 0.0, ny = 0.0;  ///< inward unit normal at the nearest boundary point
     double qx = 0.0, qy = 0.0;  ///< nearest boundary point
   };
+
+  /// Where an inner ellipse touches the inner parallel curve: the square of its normal's x, and the
+  /// outline's support w = sqrt(a^2 t + b^2 (1 - t)) in that direction.
+  struct Touch {
+    double t = 0.0, w = 0.0, inverse = 0.0;
+  };
+
+  /// An ellipse of semi-axes A, B keeps m from the outline where its support plus m is no more than
+  /// the outline's for every normal: A^2 t + B^2 (1 - t) <= (sqrt(a^2 t + b^2 (1 - t)) - m)^2 for
+  /// t in 0..1, m from 0 to both semi-axes. The right side is convex in t, so each of its tangents
+  /// gives such A and B.
+  [[nodiscard]] bool in_inner_ellipse(Point p, double m, const Touch& touch) const {
+    const double room = touch.w - m;
+    const double slope = (a_ * a_ - b_ * b_) * (1.0 - m * touch.inverse);
+    const double bb = room * room - slope * touch.t, aa = bb + slope;
+    return room > 0.0 && aa > 0.0 && bb > 0.0 && p.x * p.x * bb + p.y * p.y * aa <= aa * bb;
+  }
+
   [[nodiscard]] Foot ellipse_foot(Point p) const;
   [[nodiscard]] double ellipse_depth(Point p) const;
   double push_disc(double x, double y, double radius, double& gx, double& gy) const;
@@ -80,6 +104,7 @@ class Outline {
   double corner_;  ///< rectangle only
   double inradius_ = 0.0;
   Point deepest_;
+  std::array<Touch, 4> touches_{};  ///< curved outlines only
 };
 
 /// The inner parallel body {depth >= m} as a polygon around it: `sides` tangent lines clipped one

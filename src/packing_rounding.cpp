@@ -21,7 +21,7 @@ Coordinates Rounder::loosened(const Coordinates& x) {
   Energy energy{*outline_, *discs_};
   energy.set_extra(rounding_loss_mm);
   Coordinates loose = x;
-  relaxer_.relax(energy, loose, {1e-12, 0.0, 80});
+  relaxer_.relax(energy, loose, {1e-12, 0.0, 0.0, 80});
   work_ += energy.work();
   return loose;
 }
@@ -49,7 +49,36 @@ void Rounder::list_neighbours(const Coordinates& x) {
   }
 }
 
-double Rounder::shortfall(std::size_t i, GridPoint p) const {
+void Rounder::list_walls(const Coordinates& target) {
+  const std::size_t n = discs_->size();
+  target_.resize(n);
+  wall_.assign(n, {});
+  constexpr double most_away = 0.1 * 1.5 * reach_tenths;
+  for (std::size_t i = 0; i < n; ++i) {
+    target_[i] = nearest(target[i], target[n + i]);
+    const Point at{target[i], target[n + i]};
+    const double deep_enough = discs_->margin[i] + most_away;
+    if (outline_->is_deep(at, deep_enough)) continue;
+    wall_[i].assign(static_cast<std::size_t>(across * across), not_known);
+  }
+}
+
+double Rounder::wall_shortfall(std::size_t i, GridPoint p) {
+  if (wall_[i].empty()) return 0.0;
+  const std::int64_t dx = p.x - target_[i].x + reach_tenths, dy = p.y - target_[i].y + reach_tenths;
+  float& known = wall_[i][static_cast<std::size_t>(dx * across + dy)];
+  if (known == not_known) {
+    known = 0.0F;
+    if (!certifier_.inside(i, p)) {
+      const Point at{static_cast<double>(p.x) / 10.0, static_cast<double>(p.y) / 10.0};
+      const double missing = std::max(0.001, 10.0 * (discs_->margin[i] - outline_->depth(at)));
+      known = static_cast<float>(20.0 * missing);
+    }
+  }
+  return static_cast<double>(known);
+}
+
+double Rounder::shortfall(std::size_t i, GridPoint p) {
   double sum = 0.0;
   for (const std::size_t j : neighbours_[i]) {
     const std::int64_t need = certifier_.needed(i, j);
@@ -58,10 +87,7 @@ double Rounder::shortfall(std::size_t i, GridPoint p) const {
       sum += static_cast<double>(need - have) / (discs_->reach[i] + discs_->reach[j]);
     }
   }
-  if (!certifier_.inside(i, p)) {
-    const Point at{static_cast<double>(p.x) / 10.0, static_cast<double>(p.y) / 10.0};
-    sum += 20.0 * std::max(0.001, 10.0 * (discs_->margin[i] - outline_->depth(at)));
-  }
+  sum += wall_shortfall(i, p);
   return sum;
 }
 
@@ -82,7 +108,7 @@ bool Rounder::repair(const Coordinates& target, Random& random) {
     const double now = shortfall(i, grid_[i]);
     work_ += 15;
     if (now <= 0.0) continue;
-    if (--moves < 0) return false;
+    if (--moves < 0 || work_ > most_work_) return false;
     // The best of the 5 x 5 places about the wanted position or the present one; ties by chance.
     const GridPoint centre = random.below(4) == 0 ? nearest(target[i], target[n + i]) : grid_[i];
     GridPoint best = grid_[i];
@@ -115,10 +141,11 @@ bool Rounder::repair(const Coordinates& target, Random& random) {
 }
 
 std::optional<std::vector<GridPoint>> Rounder::round(const Coordinates& x, int tries,
-                                                     Random& random) {
+                                                     Random& random, long most_work) {
   const std::size_t n = discs_->size();
+  most_work_ = work_ + most_work;
   const Coordinates loose = loosened(x);
-  for (int attempt = 0; attempt < tries; ++attempt) {
+  for (int attempt = 0; attempt < tries && (attempt == 0 || work_ < most_work_); ++attempt) {
     Coordinates turned = attempt == 0 ? x : loose;  // exact layouts may lie on the grid already
     if (attempt > 1 && outline_->shape() == Shape::round) {
       const Direction d = direction(random.unit());
@@ -127,7 +154,10 @@ std::optional<std::vector<GridPoint>> Rounder::round(const Coordinates& x, int t
         turned[n + i] = d.y * loose[i] + d.x * loose[n + i];
       }
     }
-    list_neighbours(turned);
+    if (attempt < 2 || outline_->shape() == Shape::round) {  // else the last target again
+      list_neighbours(turned);
+      list_walls(turned);
+    }
     if (repair(turned, random)) return grid_;
   }
   return std::nullopt;

@@ -13,7 +13,7 @@ Point random_point(const Outline& outline, double margin, Random& random) {
   Point p = outline.deepest();
   for (int i = 0; i < 20; ++i) {
     p = {random.between(-a, a), random.between(y0, y1)};
-    if (outline.clearly_deeper(p, margin) || outline.depth(p) >= margin) return p;
+    if (outline.is_deep(p, margin)) return p;
   }
   return p;
 }

@@ -152,7 +152,7 @@ class LargestGap {
       const double wanted = std::max(least_gap, gap_ - loss);
       KindDiscs all = bulbs(wanted, 0.0);
       packing::Rounder rounder{outline_, all.discs};
-      const auto grid = rounder.round(x_, 4, random_);
+      const auto grid = rounder.round(x_, 4, random_, 1L << 40);
       if (grid) {
         Packing result = packing::packing_of(outline_, all, *grid, kinds_, wanted, wall_);
         // Downward to 0.1 mm, so that what is printed holds.

@@ -8,6 +8,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "bulbwright/lattice_count.hpp"
+
 using namespace bulbwright;
 
 namespace {
@@ -157,6 +159,20 @@ TEST_CASE("degenerate sections are answered exactly", "[packing]") {
   CHECK(count({Shape::half_round, 500_mm, 59_mm, {}}) == 0);
   CHECK(count({Shape::oval, 500_mm, 59_mm, {}}) == 0);
   CHECK(count({Shape::oval, 500_mm, 60_mm, {}}) >= 1);
+}
+
+// 60 mm wide leaves the centres a line of 58.5 mm: one, not two 58.5 mm apart.
+TEST_CASE("a lattice is never counted fuller than what is proven to fit", "[packing][law]") {
+  CHECK(lattice_count({Shape::rectangle, 60_mm, 118.5_mm, {}}, 65_mm, 30_mm) == 1);
+  for (const Shape shape : {Shape::rectangle, Shape::oval, Shape::half_round}) {
+    for (double length = 61.0; length < 400.0; length += 23.0) {
+      for (double width = 61.0; width < 250.0; width += 9.5) {
+        const Section section{shape, Millimetres{length}, Millimetres{width}, {}};
+        CAPTURE(to_string(shape), length, width);
+        CHECK(lattice_count(section, 65_mm, 30_mm) <= upper_bound(section, 65_mm, 30_mm).most);
+      }
+    }
+  }
 }
 
 TEST_CASE("a mixture keeps its shares to the nearest bulb", "[packing][law]") {
