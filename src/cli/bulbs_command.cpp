@@ -73,7 +73,7 @@ Command declare_bulbs(CLI::App& root) {
   auto options = std::make_shared<BulbsOptions>();
   CLI::App* app = root.add_subcommand(
       "bulbs", "The kinds of bulbs it knows; one kind with every figure and its source");
-  app->add_option("id", options->ids, "kinds to tell all about, for instance tulip-triumph")
+  app->add_option("id", options->ids, "kinds to tell all about, such as tulip-triumph")
       ->option_text("[ID...]");
   declare_common(*app, options->common, {"text", "json", "csv"});
   app->footer("Example:\n  bulbwright bulbs tulip-triumph");

@@ -357,7 +357,7 @@ Command declare_cold(CLI::App& root) {
   CLI::App* app = root.add_subcommand("cold", "What a winter gives a pot, month by month");
   app->add_option_function<std::string>(
          "file", [options](const std::string& file) { options->file = file; },
-         "pot file with place and pot (the example pot where none is given)")
+         "pot file with place and pot (else the example pot)")
       ->option_text("FILE");
   PotOptionGroups groups;
   groups.dates = groups.layers = groups.storage = groups.winter = false;
@@ -366,7 +366,7 @@ Command declare_cold(CLI::App& root) {
       ->option_text("DAY")
       ->group("Days");
   app->add_option("--to", options->to,
-                  "last day (October to March; April to September in the south)")
+                  "last day (else October to March, or April to September)")
       ->option_text("DAY")
       ->group("Days");
   declare_common(*app, options->common, {"text", "json", "csv"});

@@ -22,13 +22,22 @@ struct Terminal {
   bool colour = false;  ///< allowed by NO_COLOR and TERM on a terminal
 };
 
+/// A file to be written beside the document.
+struct OutputFile {
+  std::string path;
+  std::string text;
+  bool may_replace = false;  ///< else a file that is there already, with another text, is kept
+  bool make_folder = false;  ///< where its folder is missing
+};
+
 /// What a command answers: main() prints it. Nothing is written before the whole document is there.
 struct CommandResult {
   int exit_code = exit_done;
   std::string document;             ///< for --out or standard output
   std::string remarks;              ///< for standard error, whole lines
   std::string out = "-";            ///< --out
-  std::vector<std::string> inputs;  ///< files read, which --out may not overwrite
+  std::vector<OutputFile> files;    ///< written before the document, all or none
+  std::vector<std::string> inputs;  ///< files read, which may not be overwritten
 };
 
 /// One subcommand: its options live in `app`, its work in `run`, called after a good parse.

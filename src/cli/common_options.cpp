@@ -15,9 +15,7 @@ void declare_common(CLI::App& command, CommonOptions& options, std::vector<std::
       ->option_text(names)
       ->check(CLI::IsMember(std::move(formats)))
       ->group("Output");
-  command
-      .add_option("-o,--out", options.out,
-                  "write to FILE, whole or not at all ('-': standard output)")
+  command.add_option("-o,--out", options.out, "write to FILE ('-': standard output)")
       ->option_text("FILE")
       ->group("Output");
   command.add_option("--units", options.units, "lengths in text")
@@ -31,9 +29,7 @@ void declare_common(CLI::App& command, CommonOptions& options, std::vector<std::
       ->option_text("auto|always|never")
       ->check(CLI::IsMember({"auto", "always", "never"}))
       ->group("Output");
-  command
-      .add_option("--data", options.data,
-                  "folder of taxa.csv, places.csv, bloom.csv to add or override")
+  command.add_option("--data", options.data, "folder of own taxa.csv, places.csv, bloom.csv")
       ->option_text("DIR")
       ->group("Output");
   command.add_flag("--quiet", options.quiet, "no remarks on standard error")->group("Output");

@@ -64,11 +64,11 @@ int run(int argc, char** argv) {
   const std::vector<std::string> arguments(argv + std::min(argc, 1), argv + argc);
   const cli::CommandResult result = cli::run_program(arguments, terminal_facts());
   std::fwrite(result.remarks.data(), 1, result.remarks.size(), stderr);
-  if (result.out == "-" || result.document.empty()) {
-    cli::write_standard_output(result.document);
-  } else {
-    cli::write_file(result.out, result.document, result.inputs);
-  }
+  std::vector<cli::OutputFile> files = result.files;
+  const bool to_file = result.out != "-" && !result.document.empty();
+  if (to_file) files.push_back({result.out, result.document, true, false});
+  cli::write_files(files, result.inputs);
+  if (!to_file) cli::write_standard_output(result.document);
   return result.exit_code;
 }
 

@@ -141,12 +141,12 @@ Command declare_places(CLI::App& root) {
   const auto text = [&](const char* name, std::string& value, const char* help, const char* kind) {
     app->add_option(name, value, help)->option_text(kind)->group("Search");
   };
-  text("--near", options->near, "the nearest places to a position, such as \"37.8, -122.4\"",
+  text("--near", options->near, "nearest places to a position: \"37.8, -122.4\"",
        "LAT,LON");
   text("--count", options->count, "how many of them (10)", "N");
-  text("--zone", options->zone, "the profile of a hardiness zone, 4a to 11b, and its stations",
+  text("--zone", options->zone, "profile of a zone, 4a to 11b, and its stations",
        "ZONE");
-  text("--region", options->region, "of a zone's stations: north-american, maritime or continental",
+  text("--region", options->region, "north-american, maritime or continental",
        "WORD");
   app->add_flag("--south", options->south, "the zone lies in the south")->group("Search");
   declare_common(*app, options->common, {"text", "json", "csv"});

@@ -5,13 +5,16 @@
 
 #include <CLI/CLI.hpp>
 
+#include "bulbwright/error.hpp"
 #include "bulbwright/planner.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
 #include "cli/pot_options.hpp"
+#include "input/place_resolver.hpp"
 #include "input/resolve.hpp"
 #include "report/plan_json.hpp"
 #include "report/plan_text.hpp"
+#include "report/pot_file_json.hpp"
 
 namespace bulbwright::cli {
 namespace {
@@ -21,10 +24,18 @@ struct PlanOptions {
   PotOptions pot;
   std::optional<std::string> file;
   std::string effort = "quick";
+  std::optional<std::string> save;
+  bool force = false;
 };
+
+OutputFile saved_pot(const PotFile& request, const std::string& file, bool may_replace) {
+  return {file, report::write_pot_file(input::moved_to(request, file)), may_replace, false};
+}
 
 CommandResult run(const PlanOptions& options, const Terminal& terminal) {
   const report::TextStyle style = text_style(options.common, terminal);
+  if (options.save && (options.save->empty() || *options.save == "-"))
+    throw InputError{{"", 0, 0}, "--save: expected the name of a file, such as pot.json"};
   const PotFile request = pot_request(options.file, options.pot);
   const input::Facts facts = input::load_facts(options.common.data);
   const Setting setting = input::resolve(request, facts);
@@ -36,6 +47,7 @@ CommandResult run(const PlanOptions& options, const Terminal& terminal) {
   if (options.file) result.inputs.push_back(*options.file);
   result.document =
       options.common.format == "json" ? report::plan_json(plan) : report::plan_text(plan, style);
+  if (options.save) result.files.push_back(saved_pot(request, *options.save, options.force));
   if (!plan.ok) result.exit_code = exit_cannot;
   return result;
 }
@@ -46,18 +58,23 @@ Command declare_plan(CLI::App& root) {
   auto options = std::make_shared<PlanOptions>();
   CLI::App* app =
       root.add_subcommand("plan", "Plan one pot: counts, depths, cold, dates, shopping");
-  app->add_option("file", options->file, "pot file (JSON; '-': standard input); flags win over it")
+  app->add_option("file", options->file, "pot file ('-': standard input); flags win over it")
       ->option_text("[FILE]");
   declare_pot(*app, options->pot);
   declare_effort(*app, options->effort);
+  app->add_option("--save", options->save, "also write the pot file that the flags amount to")
+      ->option_text("FILE")
+      ->group("Output");
+  app->add_flag("--force", options->force, "let --save replace a file that differs")
+      ->group("Output");
   declare_common(*app, options->common, {"text", "json"});
   app->footer(
       "Example:\n"
       "  bulbwright plan --top \"15 in\" --base \"12 in\" --height \"14 in\" --zone 9b \\\n"
       "      --layer tulip-triumph --layer narcissus-large-cupped \\\n"
       "      --layer crocus-large --plant 2027-01-08\n\n"
-      "Layers are given in planting order, bottom first. Exit status: 0 done; 1 the plan\n"
-      "cannot be carried out (still printed); 2 wrong input; 3 writing failed.");
+      "Layers are given in planting order, bottom first. Exit status: 0 done; 1 cannot\n"
+      "be carried out (still printed); 2 wrong input; 3 writing failed.");
   return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
 }
 

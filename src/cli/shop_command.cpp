@@ -103,8 +103,8 @@ Command declare_shop(CLI::App& root) {
   declare_common(*app, options->common, {"text", "json", "csv"});
   app->footer(
       "Example:\n  bulbwright shop examples/steps.json --format csv\n\n"
-      "Flags are laid over every file. Exit status: 0 done; 1 a pot cannot be planted as\n"
-      "asked (the rest is listed); 2 wrong input; 3 writing failed.");
+      "Flags are laid over every file. Exit status: 0 done; 1 a pot cannot be planted\n"
+      "as asked (the rest is listed); 2 wrong input; 3 writing failed.");
   return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
 }
 

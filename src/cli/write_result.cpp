@@ -4,6 +4,9 @@
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <memory>
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -14,6 +17,8 @@
 
 namespace bulbwright::cli {
 namespace {
+
+namespace fs = std::filesystem;
 
 [[noreturn]] void fail(const std::string& what) {
   throw OutputError{fmt::format("cannot write {}: {}", what, std::strerror(errno))};
@@ -69,6 +74,48 @@ class TemporaryFile {
   bool kept_ = false;
 };
 
+/// Refuses what must not be lost before anything is written.
+void check_target(const OutputFile& file, const std::vector<OutputFile>& files,
+                  const std::vector<std::string>& inputs) {
+  std::error_code ignored;
+  const std::string name = bulbwright::quoted(file.path);
+  for (const std::string& input : inputs) {
+    if (fs::equivalent(file.path, input, ignored))
+      throw OutputError{fmt::format("{} is an input; it is left as it was", name)};
+  }
+  for (const OutputFile& other : files) {
+    if (&other != &file &&
+        (other.path == file.path || fs::equivalent(other.path, file.path, ignored)))
+      throw OutputError{fmt::format("{} would be written twice", name)};
+  }
+  const fs::file_status status = fs::status(file.path, ignored);
+  if (fs::is_directory(status)) {
+    errno = EISDIR;
+    fail(name);
+  }
+  if (!fs::is_regular_file(status) || file.may_replace) return;
+  std::ifstream stream{file.path, std::ios::binary};
+  const std::string there{std::istreambuf_iterator<char>{stream}, {}};
+  if (there != file.text) {
+    throw OutputError{fmt::format(
+        "{} is there already and differs; it is left as it was (--force replaces it)", name)};
+  }
+}
+
+/// To a device or a pipe.
+void write_directly(const OutputFile& file) {
+  const std::string name = bulbwright::quoted(file.path);
+  const int descriptor = ::open(file.path.c_str(), O_WRONLY | O_CLOEXEC);
+  if (descriptor < 0) fail(name);
+  try {
+    write_all(descriptor, file.text, name);
+  } catch (...) {
+    ::close(descriptor);
+    throw;
+  }
+  if (::close(descriptor) != 0) fail(name);
+}
+
 }  // namespace
 
 void write_standard_output(const std::string& text) {
@@ -79,38 +126,28 @@ void write_standard_output(const std::string& text) {
   }
 }
 
-void write_file(const std::string& path, const std::string& text,
-                const std::vector<std::string>& inputs) {
-  std::error_code ignored;
-  for (const std::string& input : inputs) {
-    if (std::filesystem::equivalent(path, input, ignored)) {
-      throw OutputError{
-          fmt::format("--out {} is an input; it is left as it was", bulbwright::quoted(path))};
+void write_files(const std::vector<OutputFile>& files, const std::vector<std::string>& inputs) {
+  for (const OutputFile& file : files) check_target(file, files, inputs);
+  std::vector<std::unique_ptr<TemporaryFile>> staged;
+  std::vector<std::string> targets;
+  std::vector<const OutputFile*> direct;
+  for (const OutputFile& file : files) {
+    std::error_code fault;
+    const fs::file_status status = fs::status(file.path, fault);
+    if (fs::exists(status) && !fs::is_regular_file(status)) {
+      direct.push_back(&file);
+      continue;
     }
-  }
-  struct stat info {};
-  const bool exists = ::stat(path.c_str(), &info) == 0;
-  if (exists && S_ISDIR(info.st_mode)) {
-    errno = EISDIR;
-    fail(bulbwright::quoted(path));
-  }
-  if (exists && !S_ISREG(info.st_mode)) {
-    const int descriptor = ::open(path.c_str(), O_WRONLY | O_CLOEXEC);
-    if (descriptor < 0) fail(bulbwright::quoted(path));
-    try {
-      write_all(descriptor, text, bulbwright::quoted(path));
-    } catch (...) {
-      ::close(descriptor);
-      throw;
+    if (file.make_folder) {  // a fault shows at the file itself
+      fs::create_directories(fs::path{file.path}.parent_path(), fault);
     }
-    if (::close(descriptor) != 0) fail(bulbwright::quoted(path));
-    return;
+    // A link is kept: the file that it names is replaced.
+    targets.push_back(fs::exists(status) ? fs::canonical(file.path, fault).string() : file.path);
+    staged.push_back(std::make_unique<TemporaryFile>(targets.back()));
+    staged.back()->write(file.text, bulbwright::quoted(file.path));
   }
-  // A link is kept: the file that it names is replaced.
-  const std::string target = exists ? std::filesystem::canonical(path, ignored).string() : path;
-  TemporaryFile temporary{target};
-  temporary.write(text, bulbwright::quoted(path));
-  temporary.keep_as(target);
+  for (std::size_t i = 0; i < staged.size(); ++i) staged[i]->keep_as(targets[i]);
+  for (const OutputFile* file : direct) write_directly(*file);
 }
 
 }  // namespace bulbwright::cli

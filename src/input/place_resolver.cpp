@@ -62,6 +62,19 @@ std::string records_path(const PotFile& request) {
   return (std::filesystem::path{request.file}.parent_path() / records).string();
 }
 
+PotFile moved_to(PotFile request, const std::string& file) {
+  if (!request.place || !request.place->records_file) return request;
+  const std::filesystem::path records{records_path(request)};
+  if (records == "-" || records.is_absolute()) return request;
+  const std::filesystem::path folder = std::filesystem::path{file}.parent_path();
+  std::error_code fault;
+  std::filesystem::path moved =
+      std::filesystem::proximate(records, folder.empty() ? "." : folder, fault);
+  if (fault) moved = std::filesystem::absolute(records, fault);
+  request.place->records_file = moved.lexically_normal().string();
+  return request;
+}
+
 std::optional<double> latitude_of(const PotFile& request, const std::optional<Place>& place) {
   if (request.place->latitude) return request.place->latitude;
   if (place) return place->latitude;

@@ -23,4 +23,7 @@ std::optional<double> latitude_of(const PotFile& request, const std::optional<Pl
 /// @throws InputError from the file, or where it holds no winter.
 Setting setting_from_records(const PotFile& request, const std::optional<Place>& place, int season);
 
+/// The request as it is written to `file`: a relative path of records starts at that file's folder.
+PotFile moved_to(PotFile request, const std::string& file);
+
 }  // namespace bulbwright::input
