@@ -26,6 +26,7 @@ class DaySearch {
       try_all(0);
     } else {
       for (const int third : {0, 2, 1}) descend(third);
+      move_pairs();
     }
   }
   [[nodiscard]] const std::optional<CombinationKey>& best() const { return best_; }
@@ -83,6 +84,23 @@ class DaySearch {
         }
         chosen_[kind] = best;
         keep_if_better();
+      }
+    }
+  }
+
+  /// From the best so far: the best options of two kinds at once, until no pair betters it.
+  void move_pairs() {
+    for (bool changed = true; changed;) {
+      changed = false;
+      for (std::size_t a = 0; a + 1 < options_.size(); ++a) {
+        for (std::size_t b = a + 1; b < options_.size(); ++b) {
+          chosen_ = best_choice_;
+          for (chosen_[a] = 0; chosen_[a] < options_[a].size(); ++chosen_[a]) {
+            for (chosen_[b] = 0; chosen_[b] < options_[b].size(); ++chosen_[b]) {
+              changed = keep_if_better() || changed;
+            }
+          }
+        }
       }
     }
   }

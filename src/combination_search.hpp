@@ -37,7 +37,8 @@ inline constexpr double most_combinations = 20'000.0;
 /// The best over all days; of equal ones the earliest day and the fewest weeks of the first kinds.
 /// Each day's combinations are all tried where there are at most most_combinations; otherwise
 /// coordinate descent: kind after kind takes its best option while the others stay, until nothing
-/// changes, from three starts (each kind's fewest, most and middle weeks). `options` has a day.
+/// changes, from three starts (each kind's fewest, most and middle weeks); from the best of them two
+/// kinds at once, until no pair betters it. `options` has a day.
 Combination search_combination(const TimingOptions& options, DayWindow within, CoverageFirst order);
 
 }  // namespace bulbwright
