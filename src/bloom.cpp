@@ -9,7 +9,7 @@
 namespace bulbwright {
 namespace {
 
-constexpr double base_c = -2.0;    // growth ends here; chosen by error at places left out
+constexpr double base_c = -1.0;    // growth ends here; chosen by error at places left out
 constexpr double air_share = 0.5;  // a shoot stands half in the air, half in the mix
 constexpr double full_relief_weeks = 8.0;
 constexpr double reference_c = 10.0;  // flower_days is meant at this temperature
@@ -22,8 +22,8 @@ constexpr double indoor_light_h = 12.5;  // does best by the forcing tables (doc
 /// Share of the full rate after c cold weeks.
 double chill_rate(const BloomParameters& kind, double c) {
   if (kind.cold_scale <= 0.0) return 1.0;
-  const double beyond = std::max(0.0, c / kind.cold_scale - kind.least_weeks);
-  return 1.0 / (1.0 + (1.0 / kind.unchilled_rate - 1.0) * std::exp(-beyond / kind.fold_weeks));
+  const double weeks = std::max(0.0, c / kind.cold_scale);
+  return 1.0 / (1.0 + (1.0 / kind.unchilled_rate - 1.0) * std::exp(-weeks / kind.fold_weeks));
 }
 
 /// Share of the full rate at a day length, with the share of its effect that storage lifts.
@@ -110,9 +110,11 @@ BloomSeason bloom_season(const PotWinter& winter) {
     // The swing of the mix about the mean of the shoot.
     const double swing = std::max(0.0, (day.max_c - day.min_c) / 2);
     const double growth = air_share * day.air_mean_c + (1.0 - air_share) * day.mean_c;
-    season.days.push_back({growth, degree_days(growth - swing, growth + swing, base_c),
-                           day_length_hours(winter.latitude, date.day_of_year()), day.cold_hours,
-                           day.cold_kept, day.measured});
+    const double heat = mean_over_anomalies(growth, day.anomaly_sd_k, [&](double t) {
+      return degree_days(t - swing, t + swing, base_c);
+    });
+    season.days.push_back({growth, heat, day_length_hours(winter.latitude, date.day_of_year()),
+                           day.cold_hours, day.cold_kept, day.measured});
   }
   return season;
 }

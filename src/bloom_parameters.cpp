@@ -33,7 +33,6 @@ constexpr std::array quantities{
     Parameter{"flower_days", &BloomParameters::flower_days, 1.0, 100.0},
     Parameter{"spread_days", &BloomParameters::spread_days, 0.0, 60.0},
     Parameter{"winter_share", &BloomParameters::winter_share, 0.0, 2.0},
-    Parameter{"least_weeks", &BloomParameters::least_weeks, 0.0, 30.0},
     Parameter{"fold_weeks", &BloomParameters::fold_weeks, 0.05, 30.0},
     Parameter{"unchilled_rate", &BloomParameters::unchilled_rate, 0.001, 1.0},
     Parameter{"storage_credit", &BloomParameters::storage_credit, 0.5, 3.0},

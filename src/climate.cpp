@@ -11,6 +11,7 @@ using Twelve = std::array<double, months>;
 
 constexpr int days_before_season = 31;
 constexpr int days_after_season = 62;
+constexpr double warmest_sd_k = 2.3, coldest_sd_k = 1.2, sd_per_k_of_range = 0.15;
 
 std::array<int, months> month_lengths(bool leap_year) {
   return {31, leap_year ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
@@ -106,6 +107,15 @@ double year_to_year_sd_k(const MonthlyNormals& normals) {
   return is_maritime(normals) ? 1.2 : 2.0;
 }
 
+double day_to_day_sd_k(const MonthlyNormals& normals, double mean_c) {
+  const auto means = monthly_means(normals);
+  const auto [low, high] = std::ranges::minmax(means);
+  const double range = std::max(high - low, 1.0);
+  const double way = std::clamp((high - mean_c) / range, 0.0, 1.0);
+  const double coldest = coldest_sd_k + sd_per_k_of_range * range;
+  return warmest_sd_k + (coldest - warmest_sd_k) * way * way;
+}
+
 std::array<double, 12> winter_deviation_k(const Place& place) {
   const double sd = year_to_year_sd_k(place.normals);
   std::array<double, 12> deviation{};
@@ -126,7 +136,11 @@ std::array<Winter, 3> winters_from_normals(const Place& place, int season) {
     }
     DailyCurves curves{shifted};
     Winter result{name, place.latitude, window.first, {}, {}};
-    for (Day day = window.first; day <= window.last; ++day) result.days.push_back(curves.at(day));
+    for (Day day = window.first; day <= window.last; ++day) {
+      DayExtremes extremes = curves.at(day);
+      extremes.anomaly_sd_k = day_to_day_sd_k(shifted, extremes.mean_c());
+      result.days.push_back(extremes);
+    }
     return result;
   };
   return {winter("normal", 0.0), winter("mild", 1.0), winter("cold", -1.0)};

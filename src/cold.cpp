@@ -27,9 +27,12 @@ double cold_response(double t_c) {
   return 1.0;
 }
 
+double cold_undone_per_hour(double t_c) {
+  return std::max(0.0, t_c - undone_above_c) / (halving_c - undone_above_c) / halving_hours;
+}
+
 double cold_kept_per_hour(double t_c) {
-  if (t_c <= undone_above_c) return 1.0;
-  return std::exp2(-(t_c - undone_above_c) / (halving_c - undone_above_c) / halving_hours);
+  return std::exp2(-cold_undone_per_hour(t_c));
 }
 
 void ColdState::add(double cold_hours, double kept) {

@@ -104,7 +104,7 @@ void ColdSurvey::give(const RecordedDay* next) {
                     : hourly_temperatures(latitude_, today.day.day_of_year(),
                                           joined_before ? before_->air : today.air, today.air,
                                           joined_after ? next->air : today.air);
-    ledger_->add(today.day, hours, today.air.measured);
+    ledger_->add(today.day, hours, today.air.measured, today.air.anomaly_sd_k);
   }
   before_ = today;
 }

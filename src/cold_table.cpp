@@ -31,9 +31,9 @@ void ColdLedger::close_month() {
   month_sum_c_ = 0.0;
 }
 
-void ColdLedger::add(Day day, const DayHours& air_c, bool measured) {
+void ColdLedger::add(Day day, const DayHours& air_c, bool measured, double anomaly_sd_k) {
   if (day > table_.window.last) return;
-  const PotDay in_pot = pot_.add(air_c);
+  const PotDay in_pot = pot_.add(air_c, anomaly_sd_k);
   if (day < table_.window.first) return;
   if (table_.months.empty() || table_.months.back().month != day.month() ||
       table_.months.back().year != day.year()) {
@@ -75,7 +75,7 @@ ColdTable cold_table(const Winter& winter, DayWindow window, const PotThermal& p
     if (day < window.first - pot_lead_days || day > window.last) continue;
     DayHours hours{};
     std::copy_n(air.begin() + static_cast<std::ptrdiff_t>(24 * d), 24, hours.begin());
-    ledger.add(day, hours, winter.days[d].measured);
+    ledger.add(day, hours, winter.days[d].measured, winter.days[d].anomaly_sd_k);
   }
   ColdTable table = ledger.table();
   table.name = winter.name;

@@ -142,9 +142,10 @@ PotTemperature& PotTemperature::operator=(const PotTemperature& other) {
 
 PotTemperature::~PotTemperature() = default;
 
-PotDay PotTemperature::run(const DayHours& air) {
+PotDay PotTemperature::run(const DayHours& air, double anomaly_sd_k) {
   PotDay day;
-  day.cold_kept = 1.0;
+  day.anomaly_sd_k = anomaly_sd_k;
+  double undone = 0.0;  // logarithm of what is kept
   for (std::size_t h = 0; h < air.size(); ++h) {
     const double mean = heat_->hour(air_c_, air[h]);
     air_c_ = air[h];
@@ -152,22 +153,23 @@ PotDay PotTemperature::run(const DayHours& air) {
     day.max_c = h == 0 ? mean : std::max(day.max_c, mean);
     day.mean_c += mean / 24.0;
     day.air_mean_c += air[h] / 24.0;
-    day.cold_hours += cold_response(mean);
-    day.cold_kept *= cold_kept_per_hour(mean);
+    day.cold_hours += mean_over_anomalies(mean, anomaly_sd_k, cold_response);
+    undone += mean_over_anomalies(mean, anomaly_sd_k, cold_undone_per_hour);
   }
+  day.cold_kept = std::exp2(-undone);
   day.frozen_share = heat_->ice();
   return day;
 }
 
-PotDay PotTemperature::add(const DayHours& air_c) {
+PotDay PotTemperature::add(const DayHours& air_c, double anomaly_sd_k) {
   const DayHours air = exposed(air_c, effect_);
   if (!started_) {
     started_ = true;
     air_c_ = air.back();
     heat_->start_at(air_c_);
-    run(air);
+    run(air, 0.0);
   }
-  return run(air);
+  return run(air, anomaly_sd_k);
 }
 
 PotWinter pot_winter(const Winter& winter, const PotThermal& pot, Exposure exposure) {
@@ -178,7 +180,7 @@ PotWinter pot_winter(const Winter& winter, const PotThermal& pot, Exposure expos
   for (std::size_t d = 0; d < winter.days.size(); ++d) {
     DayHours hours{};
     std::copy_n(air.begin() + static_cast<std::ptrdiff_t>(24 * d), 24, hours.begin());
-    result.days.push_back(mix.add(hours));
+    result.days.push_back(mix.add(hours, winter.days[d].anomaly_sd_k));
     result.days.back().measured = winter.days[d].measured;
   }
   return result;

@@ -15,6 +15,17 @@ using namespace bulbwright;
 // Forsythe and others 1995 (CBM) and Meeus (low-precision coordinates of the date) are two other
 // published ways to the same number. The series by day of year are up to a day out near the
 // equinoxes, which is 0.1 h at 60 degrees.
+// A normal distribution: E t^2 = m^2 + s^2, E t^4 = m^4 + 6 m^2 s^2 + 3 s^4.
+TEST_CASE("the mean over anomalies is exact for powers", "[climate][law]") {
+  for (const double m : {-3.0, 0.0, 8.5}) {
+    for (const double s : {0.0, 1.5, 5.0}) {
+      CHECK(mean_over_anomalies(m, s, [](double t) { return t * t; }) == Approx(m * m + s * s));
+      CHECK(mean_over_anomalies(m, s, [](double t) { return t * t * t * t; }) ==
+            Approx(m * m * m * m + 6 * m * m * s * s + 3 * s * s * s * s));
+    }
+  }
+}
+
 TEST_CASE("day length agrees with two other published formulas", "[day_length][oracle]") {
   for (int latitude = -60; latitude <= 60; latitude += 5) {
     for (int day = 0; day < 365; ++day) {

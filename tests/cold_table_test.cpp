@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "bulbwright/recorded_winters.hpp"
 #include "climate_vectors.hpp"
 
 using namespace bulbwright;
@@ -42,6 +43,37 @@ TEST_CASE("a record of many years gives the table of each winter", "[cold_table]
   REQUIRE(exact.size() == 1);
   CHECK(exact[0].total.hours_0_7 == tables[1].total.hours_0_7);
   CHECK(exact[0].total.cold_weeks == tables[1].total.cold_weeks);
+}
+
+// NOAA daily extremes of Seattle and New York, 2012 to 2015 (tests/vectors/noaa). Without the mean
+// over day-to-day anomalies their normals give 8 and 20 % too many cold weeks.
+TEST_CASE("normals give the cold weeks of real winters", "[cold_table][oracle]") {
+  for (const auto& [city, latitude] : {std::pair{"Seattle", 47.45}, std::pair{"New York", 40.78}}) {
+    const Winter record =
+        climate_vectors::recorded_days(city, latitude, Day{2012, 1, 1}, Day{2015, 12, 31});
+    std::vector<RecordedDay> days;
+    for (std::size_t d = 0; d < record.days.size(); ++d) {
+      days.push_back({record.first + static_cast<int>(d), record.days[d], {}});
+    }
+    double real = 0.0;
+    for (const ColdTable& table : survey(record, {{}, {11, 1}, {2, 28}})) {
+      if (is_complete(table)) real += table.total.cold_weeks / 3.0;
+    }
+    Place place;
+    place.latitude = latitude;
+    place.normals = normals_of(days).value();
+    const DayWindow window{Day{2026, 11, 1}, Day{2027, 2, 28}};
+    Winter normal = winters_from_normals(place, 2026)[0];
+    const auto weeks = [&] {
+      return cold_table(normal, window, example_pot_thermal(), Exposure::open).total.cold_weeks;
+    };
+    const double averaged = weeks();
+    for (DayExtremes& day : normal.days) day.anomaly_sd_k = 0.0;
+    INFO(city << ": " << averaged << " from normals, " << weeks() << " without anomalies, " << real
+              << " in real winters");
+    CHECK(std::abs(averaged - real) < 0.05 * real);
+    CHECK(weeks() > averaged);
+  }
 }
 
 TEST_CASE("months add up to the total", "[cold_table][law]") {

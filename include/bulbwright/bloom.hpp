@@ -15,7 +15,7 @@ namespace bulbwright {
 /// One day in a pot as growth feels it.
 struct BloomDay {
   double mean_c = 0.0;  ///< of a shoot: midway between the mix and the air at the pot
-  double heat = 0.0;    ///< its degree-days above -2 degC
+  double heat = 0.0;    ///< its degree-days above -1 degC
   double day_length_h = 12.0;
   double cold_hours = 0.0;  ///< as PotDay
   double cold_kept = 1.0;   ///< as PotDay
@@ -65,7 +65,7 @@ struct Wave {
 
 /// Predicts a wave. Each day from planting adds
 ///   heat x r(c) x l(N),
-///   r = 1 / (1 + (1/r0 - 1) e^(-(c/s - c0)/k)), c/s held at c0 below it,
+///   r = 1 / (1 + (1/r0 - 1) e^(-(c/s)/k)),
 ///   l = l_d + (1 - l_d) / (1 + e^(-(N - Nc)/wN)), relieved by storage,
 /// c the cold weeks so far (a stored week counting as rho weeks), N the day length; the first
 /// flowers open when the sum reaches F. r is the chill-forcing trade-off F(c) = F (1 + (1/r0 - 1)

@@ -12,7 +12,7 @@ namespace bulbwright {
 struct BloomParameters {
   std::string taxon;
 
-  /// F: heat from release to the first open flowers, degC d above -2 degC at full rate.
+  /// F: heat from release to the first open flowers, degC d above -1 degC at full rate.
   double heat_sum = 300.0;
   /// s: cold weeks count for this kind as c / s; 1 for kinds that want a full winter (tulips),
   /// smaller for kinds that want less, 0 for kinds that want none.
@@ -28,9 +28,8 @@ struct BloomParameters {
   // Shared by all kinds.
   double winter_share = 0.5;    ///< of the spread between mild and cold winters that single years
                                 ///< show: a whole season a standard deviation off is rare
-  double least_weeks = 4.0;     ///< c0: the rate starts to rise from here, weeks x scale
-  double fold_weeks = 2.0;      ///< k: further weeks in which the lack of rate falls by e
-  double unchilled_rate = 0.1;  ///< r0: share of the full rate with no more cold than c0
+  double fold_weeks = 3.3;      ///< k: weeks, x scale, in which the lack of rate falls by e
+  double unchilled_rate = 0.2;  ///< r0: share of the full rate without cold
   double storage_credit = 1.5;  ///< rho: natural cold weeks worth one week in a cold store
   double half_light_h = 11.7;   ///< Nc: day length of half the full rate
   double light_width_h = 0.5;   ///< wN: width of the change about it

@@ -20,6 +20,8 @@ double cold_response(double t_c);
 /// it halves in three days at 20 degC. This program's own rule after the finding that warmth undoes
 /// only recent cold.
 double cold_kept_per_hour(double t_c);
+/// The same as halvings an hour: cold_kept_per_hour() is 2 to the minus this.
+double cold_undone_per_hour(double t_c);
 
 /// Cold a bulb has had, in hours of full cold. The newest ten days' worth is loose and can be
 /// undone by warmth; what comes on top of it is fixed and stays.

@@ -50,7 +50,8 @@ inline constexpr int pot_lead_days = 14;
 class ColdLedger {
  public:
   ColdLedger(DayWindow window, const PotThermal& pot, Exposure exposure);
-  void add(Day day, const DayHours& air_c, bool measured);
+  /// anomaly_sd_k: as PotTemperature::add(); it bears on the cold weeks alone.
+  void add(Day day, const DayHours& air_c, bool measured, double anomaly_sd_k = 0.0);
   [[nodiscard]] ColdTable table() const;
 
  private:

@@ -71,6 +71,7 @@ struct PotDay {
   double air_mean_c = 0.0;    ///< mean of the day's hourly air at the pot, exposure included
   double cold_hours = 0.0;    ///< hours of full cold by cold_response(), 0 to 24
   double cold_kept = 1.0;     ///< share of the loose cold that the day's warmth leaves, 0 to 1
+  double anomaly_sd_k = 0.0;  ///< of DayExtremes: what is expected of the day varies by so much
   double frozen_share = 0.0;  ///< ice in the mix at the day's end, 0 none to 1 frozen through
   bool measured = false;      ///< the air was recorded, not expected
 };
@@ -104,11 +105,13 @@ class PotTemperature {
   ~PotTemperature();
 
   [[nodiscard]] double tau_hours() const { return tau_hours_; }
-  /// The next day from its air, the exposure's offsets not yet in it.
-  PotDay add(const DayHours& air_c);
+  /// The next day from its air, the exposure's offsets not yet in it. Cold hours and their keeping
+  /// are the mean over days that differ from this one by a normal distribution of `anomaly_sd_k`:
+  /// the mix follows spells of some days almost in full.
+  PotDay add(const DayHours& air_c, double anomaly_sd_k = 0.0);
 
  private:
-  PotDay run(const DayHours& air);
+  PotDay run(const DayHours& air, double anomaly_sd_k);
 
   ExposureEffect effect_;
   double tau_hours_;

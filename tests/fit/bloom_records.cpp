@@ -15,7 +15,7 @@ namespace {
 constexpr int season_year = 2026;
 constexpr double lapse_c_per_m = 0.006;
 // Standard deviations in days: one year about its normals, and one garden about its station.
-constexpr double year_sd = 6.5, site_sd = 4.0;
+constexpr double year_sd = 6.5, site_sd = 6.0;
 constexpr double typical_years = 3.0;  // a date called typical counts as this many years
 
 int number(const std::string& text, std::size_t from) {
@@ -97,6 +97,7 @@ BloomData read_bloom_data(const std::string& dates_csv, const std::string& forci
       target.event = field("event") == "peak" ? Event::peak : Event::first;
       target.taxon = taxon_of(target.label, target.event);
       target.check = use == "check";
+      target.more = use == "more";
       target.stored = use == "stored" || (target.check && !field("stored_weeks").empty());
       target.weight = 0.0;
       const std::string elevation = field("elevation_m");

@@ -16,6 +16,7 @@ struct BloomTarget {
   std::string site, label, taxon;
   Event event = Event::first;
   bool check = false;              ///< not used by the fit
+  bool more = false;               ///< used, but not among the places errors are given for
   bool stored = false;             ///< pre-chilled; else a natural winter
   double weight = 1.0;             ///< years' worth; a third for a year its source calls unusual
   double observed = 0.0;           ///< serial day, weighted mean
