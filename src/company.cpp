@@ -20,8 +20,8 @@ void compare_heights(const Companion& early, const Companion& late, std::vector<
   if (flowers >= leaves) return;
   notices.push_back(
       {"hidden-by-leaves", Severity::note,
-       fmt::format("{} flower at about {:g} cm among leaves of {} that stand {:g} cm high: "
-                   "they may be hidden",
+       fmt::format("{}: its flowers, at about {:g} cm, may be hidden among leaves of {}, {:g} cm "
+                   "high",
                    plain_name(late.taxon->name), flowers, plain_name(early.taxon->name), leaves)});
 }
 
@@ -41,7 +41,7 @@ std::vector<Notice> company_notices(std::span<const Companion> companions) {
       if (early.taxon->foliage_density == FoliageDensity::mat) {
         notices.push_back(
             {"leaf-mat", Severity::note,
-             fmt::format("{} make a mat of leaves; part it where the noses of {} come up",
+             fmt::format("{}: makes a mat of leaves; part it where the noses of {} come up",
                          plain_name(early.taxon->name), plain_name(late.taxon->name))});
       }
     }

@@ -28,4 +28,13 @@ std::string weeks_text(double weeks) {
   return fmt::format("{:g} week{}", shown, shown == 1.0 ? "" : "s");
 }
 
+std::string listed(const std::vector<std::string>& words, const char* last) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) text += i + 1 == words.size() ? fmt::format(" {} ", last) : ", ";
+    text += words[i];
+  }
+  return text;
+}
+
 }  // namespace bulbwright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "bulbwright/quantity.hpp"
 
@@ -17,5 +18,8 @@ std::string both_scales(Celsius temperature);
 
 /// "1 week", "8.5 weeks", to half a week.
 std::string weeks_text(double weeks);
+
+/// "a", "a or b", "a, b or c", with `last` between the last two.
+std::string listed(const std::vector<std::string>& words, const char* last);
 
 }  // namespace bulbwright

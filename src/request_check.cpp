@@ -173,7 +173,7 @@ std::vector<InputFault> contradictions(const PotFile& request, Judge judge) {
   return faults;
 }
 
-std::vector<InputFault> omissions(const PotFile& request) {
+std::vector<InputFault> omissions(const PotFile& request, Layers layers) {
   std::vector<InputFault> faults;
   if (!request.pot.top && request.pot.profile.empty() && !given(request, "pot.top") &&
       !given(request, "pot.profile")) {
@@ -186,7 +186,7 @@ std::vector<InputFault> omissions(const PotFile& request) {
                               "normals and records"));
   }
   if (request.place) add_place_omission(request, *request.place, faults);
-  if (request.layers.empty() && !given(request, "layers")) {
+  if (layers == Layers::needed && request.layers.empty() && !given(request, "layers")) {
     faults.push_back(fault_at(request, "layers",
                               "missing; expected what to plant, bottom layer first, such as "
                               "\"tulip-triumph\""));

@@ -26,8 +26,9 @@ enum class Judge { all, all_but_pot };
 std::vector<InputFault> contradictions(const PotFile& request, Judge judge = Judge::all);
 
 /// What a plan cannot do without and the request leaves out: the rim (or a profile), the place
-/// and its kind, the latitude of normals or records, the layers.
-std::vector<InputFault> omissions(const PotFile& request);
+/// and its kind, the latitude of normals or records, the layers (unless they are what is sought).
+enum class Layers { needed, sought };
+std::vector<InputFault> omissions(const PotFile& request, Layers layers = Layers::needed);
 
 /// Where the request itself tells it: `south` of a zone, or the sign of the latitude. Nothing for a
 /// site, which only the catalogue knows.

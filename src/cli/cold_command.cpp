@@ -366,7 +366,7 @@ Command declare_cold(CLI::App& root) {
       ->option_text("DAY")
       ->group("Days");
   app->add_option("--to", options->to,
-                  "last day (else October to March, or April to September)")
+                  "last day (by default of the winter half year)")
       ->option_text("DAY")
       ->group("Days");
   declare_common(*app, options->common, {"text", "json", "csv"});

@@ -33,7 +33,9 @@ class Merge {
     lay_winter();
     faults_.throw_if_any();
     faults_.add(contradictions(request_));
-    if (need == Need::all) faults_.add(omissions(request_));
+    if (need != Need::whatever_is_given) {
+      faults_.add(omissions(request_, need == Need::all ? Layers::needed : Layers::sought));
+    }
     faults_.throw_if_any();
     return std::move(request_);
   }

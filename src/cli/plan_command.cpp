@@ -9,6 +9,7 @@
 #include "bulbwright/planner.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
+#include "cli/plan_context.hpp"
 #include "cli/pot_options.hpp"
 #include "input/place_resolver.hpp"
 #include "input/resolve.hpp"
@@ -40,8 +41,7 @@ CommandResult run(const PlanOptions& options, const Terminal& terminal) {
   const input::Facts facts = input::load_facts(options.common.data);
   const Setting setting = input::resolve(request, facts);
   PackingCache packings;
-  const Plan plan = make_plan(request, {&facts.catalogue, &facts.blooms, &setting,
-                                        effort_named(options.effort), &packings});
+  const Plan plan = make_plan(request, plan_context(facts, setting, options.effort, packings));
   CommandResult result;
   result.out = options.common.out;
   if (options.file) result.inputs.push_back(*options.file);

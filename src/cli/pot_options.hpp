@@ -44,7 +44,7 @@ void declare_pot(CLI::App& command, PotOptions& options, const PotOptionGroups& 
 /// - --gap and --wall hold for every layer, --storage-weeks for every kind.
 /// @throws InputError with every fault, named as it was written: "--top: ..." or by the file's
 /// line; contradictions of the whole included, and, with Need::all, what a plan lacks.
-enum class Need { all, whatever_is_given };
+enum class Need { all, all_but_layers, whatever_is_given };
 PotFile merged(std::optional<PotFile> file, const PotOptions& options, Need need = Need::all);
 
 /// The request of a command: reads `path` where it is given ("-": standard input) and lays the

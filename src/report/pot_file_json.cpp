@@ -148,7 +148,7 @@ std::string window(const DayWindow& days) {
 
 }  // namespace
 
-std::string write_pot_file(const PotFile& request) {
+Json pot_file_object(const PotFile& request) {
   Json json = Json::object();
   json["pot"] = pot_json(request.pot);
   if (request.place) json["place"] = place_json(*request.place);
@@ -162,8 +162,12 @@ std::string write_pot_file(const PotFile& request) {
   if (request.wet_winter) json["winter"] = word(input::winter_words, std::size_t{0});
   json["layers"] = Json::array();
   for (const LayerRequest& layer : request.layers) json["layers"].push_back(layer_json(layer));
+  return json;
+}
+
+std::string write_pot_file(const PotFile& request) {
   // A file name may hold bytes that are no UTF-8, which JSON cannot.
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return pot_file_object(request).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace bulbwright::report

@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include <nlohmann/json_fwd.hpp>
+
 #include "bulbwright/request.hpp"
 
 namespace bulbwright::report {
@@ -10,5 +12,8 @@ namespace bulbwright::report {
 /// bit. Keys in the order of docs/pot-file.md, defaults left out; lengths and temperatures in the
 /// unit that writes them shortest (mm or in, C or F). Ends with a newline.
 std::string write_pot_file(const PotFile& request);
+
+/// The same object, for documents that hold pot files.
+nlohmann::ordered_json pot_file_object(const PotFile& request);
 
 }  // namespace bulbwright::report

@@ -1,0 +1,111 @@
+#include "cli/suggest_command.hpp"
+
+#include <memory>
+#include <optional>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include "bulbwright/error.hpp"
+#include "bulbwright/suggestion.hpp"
+#include "cli/common_options.hpp"
+#include "cli/plan_context.hpp"
+#include "cli/pot_options.hpp"
+#include "cli/suggest_options.hpp"
+#include "input/field_values.hpp"
+#include "input/place_resolver.hpp"
+#include "report/pot_file_json.hpp"
+#include "report/suggest_report.hpp"
+
+namespace bulbwright::cli {
+namespace {
+
+struct SuggestOptions {
+  CommonOptions common;
+  PotOptions pot;
+  WishOptions wish;
+  std::optional<std::string> file, write;
+  bool force = false;
+  std::string effort = "quick";
+};
+
+/// Pot and place, with the window as the wanted flowering, which tells the season.
+PotFile request_of(const SuggestOptions& options) {
+  PotFile request = pot_request(options.file, options.pot, Need::all_but_layers);
+  request.layers.clear();
+  if (!options.wish.window) return request;
+  input::Faults faults;
+  request.flower = input::read_window({"--window", {}}, *options.wish.window, faults);
+  faults.throw_if_any();
+  request.places["flower"] = SourcePlace{"--window", 0, 0};
+  request.plant.reset();
+  if (!options.pot.season) request.season.reset();
+  return request;
+}
+
+void add_pot_files(const SuggestOptions& options, const Suggestions& suggestions,
+                   CommandResult& result) {
+  if (!options.write) return;
+  for (std::size_t i = 0; i < suggestions.found.size(); ++i) {
+    const std::string file = fmt::format("{}/stack-{}.json", *options.write, i + 1);
+    const PotFile pot = input::moved_to(suggestions.found[i].pot, file);
+    result.files.push_back({file, report::write_pot_file(pot), options.force, true});
+  }
+}
+
+CommandResult run(const SuggestOptions& options, const Terminal& terminal) {
+  const report::TextStyle style = text_style(options.common, terminal);
+  if (options.write && options.write->empty())
+    throw InputError{{"", 0, 0}, "--write: expected the name of a folder"};
+  const input::Facts facts = input::load_facts(options.common.data);
+  SuggestionWish wish = wish_of(options.wish, facts.catalogue);
+  const PotFile request = request_of(options);
+  const Setting setting = input::resolve(request, facts);
+  wish.window = request.flower.value_or(season_days(setting.season, setting.hemisphere));
+  PackingCache packings;
+  const Suggestions suggestions =
+      suggest(request, wish, plan_context(facts, setting, options.effort, packings));
+
+  CommandResult result;
+  result.out = options.common.out;
+  if (options.file) result.inputs.push_back(*options.file);
+  result.document = options.common.format == "json" ? report::suggest_json(suggestions)
+                                                    : report::suggest_text(suggestions, style);
+  add_pot_files(options, suggestions, result);
+  if (suggestions.found.empty()) result.exit_code = exit_cannot;
+  return result;
+}
+
+}  // namespace
+
+Command declare_suggest(CLI::App& root) {
+  auto options = std::make_shared<SuggestOptions>();
+  CLI::App* app =
+      root.add_subcommand("suggest", "Which stacks of kinds suit a pot, a place and a time");
+  app->add_option("file", options->file, "pot file for pot and place, not for layers")
+      ->option_text("[FILE]");
+  declare_wish(*app, options->wish);
+  PotOptionGroups groups;
+  groups.dates = groups.layers = false;
+  declare_pot(*app, options->pot, groups);
+  app->add_option_function<std::string>(
+         "--season", [options](const std::string& year) { options->pot.season = year; },
+         "of the autumn, where --window does not tell")
+      ->option_text("YEAR")
+      ->group("Wishes");
+  declare_effort(*app, options->effort);
+  app->add_option("--write", options->write, "write each stack as a pot file into this folder")
+      ->option_text("DIR")
+      ->group("Output");
+  app->add_flag("--force", options->force, "let --write replace files that differ")
+      ->group("Output");
+  declare_common(*app, options->common, {"text", "json"});
+  app->footer(
+      "Example:\n"
+      "  bulbwright suggest --top \"15 in\" --height \"14 in\" --zone 9b \\\n"
+      "      --window 2027-02-15..2027-04-30 --safe-for pets --write pots\n\n"
+      "Exit status: 0 done; 1 nothing suits; 2 wrong input; 3 writing failed.");
+  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+}
+
+}  // namespace bulbwright::cli

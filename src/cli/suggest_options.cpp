@@ -1,0 +1,125 @@
+#include "cli/suggest_options.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include "bulbwright/near_miss.hpp"
+#include "input/field_values.hpp"
+
+namespace bulbwright::cli {
+namespace {
+
+/// In the order of enum Mouth; "pets" are cats and dogs.
+constexpr std::array mouth_words{std::string_view{"cats"}, std::string_view{"dogs"},
+                                 std::string_view{"horses"}, std::string_view{"people"},
+                                 std::string_view{"pets"}};
+/// In the order of enum Eater.
+constexpr std::array eater_words{std::string_view{"deer"}, std::string_view{"gopher"},
+                                 std::string_view{"squirrel"}, std::string_view{"vole"}};
+constexpr int usual_layers = 3;
+constexpr int usual_count = 5;
+constexpr int most_count = 100;
+
+template <class Word>
+void add_once(std::vector<Word>& words, Word word) {
+  if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(std::move(word));
+}
+
+int number(const char* flag, const std::optional<std::string>& text, int usual, int most,
+           input::Faults& faults) {
+  if (!text) return usual;
+  try {
+    return static_cast<int>(parse_whole_number(*text, 1, most));
+  } catch (const InvalidValue& fault) {
+    faults.add(input::Field{flag, {}}, fault.expectation());
+    return usual;
+  }
+}
+
+void add_kinds(const char* flag, const std::vector<std::string>& asked, const Catalogue& catalogue,
+               std::vector<std::string>& kinds, input::Faults& faults) {
+  const std::vector<std::string_view> ids = catalogue.ids();
+  for (const std::string& id : asked) {
+    if (catalogue.find(id) != nullptr) {
+      add_once(kinds, id);
+      continue;
+    }
+    std::string hint = did_you_mean(id, ids);
+    if (hint.empty()) hint = "; `bulbwright bulbs` lists them";
+    faults.add(input::Field{flag, {}},
+               fmt::format("unknown taxon {}{}", bulbwright::quoted(id), hint));
+  }
+}
+
+void add_animals(const WishOptions& options, SuggestionWish& wish, input::Faults& faults) {
+  for (const std::string& text : options.safe_for) {
+    const auto word =
+        input::read_word({"--safe-for", {}}, text, mouth_words, "one to be safe for", faults);
+    if (!word) continue;
+    if (mouth_words[*word] == "pets") {
+      add_once(wish.safe_for, Mouth::cats);
+      add_once(wish.safe_for, Mouth::dogs);
+    } else {
+      add_once(wish.safe_for, static_cast<Mouth>(*word));
+    }
+  }
+  for (const std::string& text : options.not_eaten_by) {
+    const auto word =
+        input::read_word({"--not-eaten-by", {}}, text, eater_words, "known pest", faults);
+    if (word) add_once(wish.not_eaten_by, static_cast<Eater>(*word));
+  }
+}
+
+}  // namespace
+
+SuggestionWish wish_of(const WishOptions& options, const Catalogue& catalogue) {
+  input::Faults faults;
+  SuggestionWish wish;
+  wish.no_storage = options.no_storage;
+  wish.most_layers =
+      number("--layers", options.layers, usual_layers, most_suggested_layers, faults);
+  wish.count = number("--best", options.best, usual_count, most_count, faults);
+  add_animals(options, wish, faults);
+  add_kinds("--with", options.with, catalogue, wish.with, faults);
+  add_kinds("--without", options.without, catalogue, wish.without, faults);
+  for (const std::string& id : wish.with) {
+    if (std::find(wish.without.begin(), wish.without.end(), id) != wish.without.end())
+      faults.add(input::Field{"--without", {}}, fmt::format("{} is asked for by --with too", id));
+  }
+  if (static_cast<int>(wish.with.size()) > wish.most_layers) {
+    faults.add(input::Field{"--with", {}},
+               fmt::format("{} kinds do not fit in {} layer{}", wish.with.size(), wish.most_layers,
+                           wish.most_layers == 1 ? "" : "s"));
+  }
+  faults.throw_if_any();
+  return wish;
+}
+
+void declare_wish(CLI::App& command, WishOptions& options) {
+  const char* group = "Wishes";
+  const auto text = [&](const char* name, std::optional<std::string>& value, const char* form,
+                        const char* help) {
+    command
+        .add_option_function<std::string>(
+            name, [&value](const std::string& written) { value = written; }, help)
+        ->option_text(form)
+        ->group(group);
+  };
+  const auto words = [&](const char* name, std::vector<std::string>& value, const char* form,
+                         const char* help) {
+    command.add_option(name, value, help)->allow_extra_args(false)->option_text(form)->group(group);
+  };
+  text("--window", options.window, "DATE..DATE", "when flowers are wanted (else: ever)");
+  words("--safe-for", options.safe_for, "WHOM ...", "pets, cats, dogs, horses or people");
+  words("--not-eaten-by", options.not_eaten_by, "PEST ...", "deer, gopher, squirrel or vole");
+  command.add_flag("--no-storage", options.no_storage, "there is no refrigerator")->group(group);
+  words("--with", options.with, "KIND ...", "a kind that must be in it");
+  words("--without", options.without, "KIND ...", "a kind that must not be in it");
+  text("--layers", options.layers, "N", "at most so many layers, 1 to 4 (3)");
+  text("--best", options.best, "N", "show so many stacks (5)");
+}
+
+}  // namespace bulbwright::cli

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "bulbwright/catalogue.hpp"
+#include "bulbwright/suggestion.hpp"
+
+namespace CLI {
+class App;
+}
+
+namespace bulbwright::cli {
+
+/// What the flags of `suggest` say of the stacks wanted, as written.
+struct WishOptions {
+  std::optional<std::string> window, layers, best;
+  std::vector<std::string> safe_for, not_eaten_by, with, without;
+  bool no_storage = false;
+};
+
+void declare_wish(CLI::App& command, WishOptions& options);
+
+/// Everything but the window, which the request carries. @throws InputError with every fault.
+SuggestionWish wish_of(const WishOptions& options, const Catalogue& catalogue);
+
+}  // namespace bulbwright::cli

@@ -1,0 +1,66 @@
+#include "report/suggest_report.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "bulbwright/notice.hpp"
+#include "report/pot_file_json.hpp"
+#include "report/section_json.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+Json days_json(const DayWindow& days) {
+  return Json{{"from", to_iso(days.first)}, {"to", to_iso(days.last)}};
+}
+
+Json layer_json(const Suggestion& suggestion, std::size_t i) {
+  const PlannedWave& wave = suggestion.waves[i];
+  return Json{{"level", wave.layer},
+              {"taxon", wave.taxon},
+              {"name", wave.name},
+              {"count", suggestion.bulbs[i]},
+              {"first", to_iso(wave.first)},
+              {"peak", to_iso(wave.peak)},
+              {"last", to_iso(wave.last)},
+              {"storage_weeks", rounded(suggestion.cold[i].storage_weeks, 0.1)}};
+}
+
+Json suggestion_json(const Suggestion& suggestion) {
+  Json layers = Json::array();
+  for (std::size_t i = 0; i < suggestion.waves.size(); ++i)
+    layers.push_back(layer_json(suggestion, i));
+  return Json{{"layers", std::move(layers)},
+              {"days_in_flower", suggestion.days_in_flower},
+              {"gap_days", suggestion.gap_days},
+              {"storage_weeks", rounded(suggestion.storage_weeks, 0.1)},
+              {"reasons", suggestion.reasons},
+              {"pot", pot_file_object(suggestion.pot)},
+              {"plant", to_iso(suggestion.plant)},
+              {"planting", days_json(suggestion.planting)},
+              {"stretch", days_json(suggestion.stretch)},
+              {"chance_least_met", rounded(suggestion.chance, 0.001)}};
+}
+
+}  // namespace
+
+std::string suggest_json(const Suggestions& suggestions) {
+  Json json{{"schema", "bulbwright.suggest/1"}, {"searched", suggestions.stacks}};
+  json["suggestions"] = Json::array();
+  for (const Suggestion& found : suggestions.found)
+    json["suggestions"].push_back(suggestion_json(found));
+  json["fitting"] = suggestions.fitting;
+  json["kinds"] = suggestions.kinds;
+  json["place"] = suggestions.place;
+  json["window"] = days_json(suggestions.window);
+  json["left_out"] = Json::array();
+  for (const LeftOut& out : suggestions.left_out)
+    json["left_out"].push_back({{"taxon", out.taxon}, {"reason", out.reason}});
+  json["notices"] = Json::array();
+  for (const Notice& notice : suggestions.notices) {
+    json["notices"].push_back(
+        {{"code", notice.code}, {"severity", to_string(notice.severity)}, {"text", notice.text}});
+  }
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace bulbwright::report
