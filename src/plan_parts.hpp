@@ -6,7 +6,7 @@
 #include "bulbwright/layering.hpp"
 #include "bulbwright/materials.hpp"
 #include "bulbwright/plan.hpp"
-#include "bulbwright/planner.hpp"
+#include "bulbwright/plan_context.hpp"
 #include "bulbwright/pot.hpp"
 #include "bulbwright/timing.hpp"
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "bulbwright/request.hpp"
-#include "bulbwright/suggestion.hpp"
+#include "bulbwright/suggestion_wish.hpp"
 #include "bulbwright/taxon.hpp"
 
 namespace bulbwright {

@@ -12,6 +12,9 @@
 namespace bulbwright {
 namespace {
 
+/// A window of this length is the whole season: flowers are wanted whenever they come.
+constexpr int whole_season_days = 365;
+
 std::string days_text(int days) {
   return fmt::format("{} day{}", days, days == 1 ? "" : "s");
 }

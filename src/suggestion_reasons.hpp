@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "bulbwright/suggestion.hpp"
+#include "bulbwright/taxon.hpp"
 
 namespace bulbwright {
 

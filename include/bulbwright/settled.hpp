@@ -5,7 +5,7 @@
 
 #include "bulbwright/notice.hpp"
 #include "bulbwright/plan.hpp"
-#include "bulbwright/planner.hpp"
+#include "bulbwright/plan_context.hpp"
 #include "bulbwright/request.hpp"
 
 namespace bulbwright {

@@ -5,32 +5,14 @@
 
 #include "bulbwright/calendar_day.hpp"
 #include "bulbwright/plan.hpp"
-#include "bulbwright/planner.hpp"
+#include "bulbwright/plan_context.hpp"
 #include "bulbwright/request.hpp"
-#include "bulbwright/taxon.hpp"
+#include "bulbwright/suggestion_wish.hpp"
 
 namespace bulbwright {
 
 /// Which stacks of kinds suit a pot, a place and a stretch of the calendar: a search over all of
 /// them. docs/suggest.md says what is required and how they are ranked.
-
-enum class Mouth { cats, dogs, horses, people };
-enum class Eater { deer, gopher, squirrel, vole };
-/// "cats", "deer": several of them, for sentences.
-const char* to_string(Mouth mouth);
-const char* to_string(Eater eater);
-
-struct SuggestionWish {
-  DayWindow window;                  ///< in which flowers are wanted
-  int most_layers = 3;               ///< 1 to most_suggested_layers
-  bool no_storage = false;           ///< no refrigerator
-  std::vector<Mouth> safe_for;       ///< only kinds with no known poison; unverified is poisonous
-  std::vector<Eater> not_eaten_by;   ///< only kinds rarely eaten; unknown counts as eaten
-  std::vector<std::string> with;     ///< ids that must be in it; at most most_layers
-  std::vector<std::string> without;  ///< ids that must not be in it
-  int count = 5;                     ///< how many are shown, 1 or more
-};
-inline constexpr int most_suggested_layers = 4;
 
 /// A kind must reach its least cold with this probability.
 inline constexpr double least_chance = 0.80;

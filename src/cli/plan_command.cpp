@@ -9,7 +9,6 @@
 #include "bulbwright/planner.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
-#include "cli/plan_context.hpp"
 #include "cli/pot_options.hpp"
 #include "input/place_resolver.hpp"
 #include "input/resolve.hpp"
@@ -41,7 +40,8 @@ CommandResult run(const PlanOptions& options, const Terminal& terminal) {
   const input::Facts facts = input::load_facts(options.common.data);
   const Setting setting = input::resolve(request, facts);
   PackingCache packings;
-  const Plan plan = make_plan(request, plan_context(facts, setting, options.effort, packings));
+  const Plan plan =
+      make_plan(request, input::context_of(facts, setting, effort_named(options.effort), packings));
   CommandResult result;
   result.out = options.common.out;
   if (options.file) result.inputs.push_back(*options.file);

@@ -12,7 +12,6 @@
 #include "bulbwright/shopping.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
-#include "cli/plan_context.hpp"
 #include "cli/pot_options.hpp"
 #include "input/resolve.hpp"
 #include "report/shop_report.hpp"
@@ -65,8 +64,8 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal) {
   PackingCache packings;
   std::vector<PotNeeds> needs;
   for (const Pot& pot : pots) {
-    const Plan plan =
-        make_plan(pot.request, plan_context(facts, pot.setting, options.effort, packings));
+    const Plan plan = make_plan(
+        pot.request, input::context_of(facts, pot.setting, effort_named(options.effort), packings));
     if (!plan.ok) result.exit_code = exit_cannot;
     needs.push_back(needs_of(plan, facts.catalogue, pot.file));
   }

@@ -9,11 +9,12 @@
 #include "bulbwright/error.hpp"
 #include "bulbwright/suggestion.hpp"
 #include "cli/common_options.hpp"
-#include "cli/plan_context.hpp"
+#include "cli/effort_option.hpp"
 #include "cli/pot_options.hpp"
 #include "cli/suggest_options.hpp"
 #include "input/field_values.hpp"
 #include "input/place_resolver.hpp"
+#include "input/resolve.hpp"
 #include "report/pot_file_json.hpp"
 #include "report/suggest_report.hpp"
 
@@ -63,8 +64,8 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal) {
   const Setting setting = input::resolve(request, facts);
   wish.window = request.flower.value_or(season_days(setting.season, setting.hemisphere));
   PackingCache packings;
-  const Suggestions suggestions =
-      suggest(request, wish, plan_context(facts, setting, options.effort, packings));
+  const Suggestions suggestions = suggest(
+      request, wish, input::context_of(facts, setting, effort_named(options.effort), packings));
 
   CommandResult result;
   result.out = options.common.out;

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "bulbwright/catalogue.hpp"
-#include "bulbwright/suggestion.hpp"
+#include "bulbwright/suggestion_wish.hpp"
 
 namespace CLI {
 class App;

@@ -81,4 +81,9 @@ Setting resolve(const PotFile& request, const Facts& facts) {
   return setting_from_place(*place, season, request.place->exposure);
 }
 
+PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,
+                       PackingCache& packings) {
+  return {&facts.catalogue, &facts.blooms, &setting, effort, &packings};
+}
+
 }  // namespace bulbwright::input

@@ -3,6 +3,7 @@
 #include "bulbwright/bloom_parameters.hpp"
 #include "bulbwright/catalogue.hpp"
 #include "bulbwright/place.hpp"
+#include "bulbwright/plan_context.hpp"
 #include "bulbwright/request.hpp"
 #include "bulbwright/setting.hpp"
 
@@ -15,7 +16,8 @@ struct Facts {
   PlaceCatalogue places;
 };
 
-/// Built-in facts; with a folder, its taxa.csv, bloom.csv and places.csv add to them or override them.
+/// Built-in facts; with a folder, its taxa.csv, bloom.csv and places.csv add to them or override
+/// them.
 /// @throws InputError for a folder or a file in it that cannot be read.
 Facts load_facts(const std::string& data_folder);
 
@@ -26,5 +28,9 @@ PlaceCatalogue load_places(const std::string& data_folder);
 /// The place and season of a request, with its taxa and dates checked against the catalogue.
 /// @throws InputError at the field at fault.
 Setting resolve(const PotFile& request, const Facts& facts);
+
+/// What a plan is made from; everything given must outlive it.
+PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,
+                       PackingCache& packings);
 
 }  // namespace bulbwright::input
