@@ -31,12 +31,12 @@ void Relaxer::find_direction() {
   }
 }
 
-void Relaxer::remember(const Coordinates& x) {
-  const std::size_t n = x.size();
+void Relaxer::remember() {
+  const std::size_t n = at_.size();
   const std::size_t next = stored_ == 0 ? 0 : (newest_ + 1) % memory;
   step_[next].resize(n);
   change_[next].resize(n);
-  set_difference(step_[next].data(), trial_.data(), x.data(), n);
+  set_difference(step_[next].data(), trial_.data(), at_.data(), n);
   set_difference(change_[next].data(), trial_gradient_.data(), gradient_.data(), n);
   const double curvature = dot(step_[next].data(), change_[next].data(), n);
   const double square = dot(change_[next].data(), change_[next].data(), n);
@@ -51,11 +51,29 @@ void Relaxer::remember(const Coordinates& x) {
 }
 
 double Relaxer::relax(Energy& energy, Coordinates& x, const RelaxLimits& limits) {
-  const std::size_t n = x.size();
+  const std::size_t half = x.size() / 2;
+  at_.resize(2 * half);
+  for (std::size_t i = 0; i < half; ++i) {
+    at_[2 * i] = x[i];
+    at_[2 * i + 1] = x[half + i];
+  }
+  const double e = relax_centres(energy, limits);
+  for (std::size_t i = 0; i < half; ++i) {
+    x[i] = at_[2 * i];
+    x[half + i] = at_[2 * i + 1];
+  }
+  return e;
+}
+
+double Relaxer::relax_centres(Energy& energy, const RelaxLimits& limits) {
+  const std::size_t n = at_.size();
   stored_ = 0;
   newest_ = 0;
   trial_.resize(n);
-  double e = energy(x, gradient_);
+  gradient_.resize(n);
+  trial_gradient_.resize(n);
+  along_.resize(n);
+  double e = energy.of_centres(at_.data(), gradient_.data());
   double e_before = e;  // at the last check
   for (int iteration = 1; iteration <= limits.most_iterations && e > limits.fits_below;
        ++iteration) {
@@ -66,8 +84,8 @@ double Relaxer::relax(Energy& energy, Coordinates& x, const RelaxLimits& limits)
     if (slope < 0.0) {
       double t = 1.0;
       for (int cut = 0; cut < 10 && !moved; ++cut, t *= 0.4) {
-        set_sum(trial_.data(), x.data(), t, along_.data(), n);
-        e_trial = energy(trial_, trial_gradient_);
+        set_sum(trial_.data(), at_.data(), t, along_.data(), n);
+        e_trial = energy.of_centres(trial_.data(), trial_gradient_.data());
         moved = e_trial <= e + 1e-4 * t * slope;
       }
     }
@@ -76,8 +94,8 @@ double Relaxer::relax(Energy& energy, Coordinates& x, const RelaxLimits& limits)
       stored_ = 0;
       continue;
     }
-    remember(x);
-    x.swap(trial_);
+    remember();
+    at_.swap(trial_);
     gradient_.swap(trial_gradient_);
     e = e_trial;
     if (iteration % check_every == 0) {

@@ -24,14 +24,16 @@ class Relaxer {
   double relax(Energy& energy, Coordinates& x, const RelaxLimits& limits);
 
  private:
-  static constexpr std::size_t memory = 5;
+  static constexpr std::size_t memory = 4;
   void find_direction();
-  void remember(const Coordinates& x);
+  void remember();
+  double relax_centres(Energy& energy, const RelaxLimits& limits);
 
   std::array<Coordinates, memory> step_, change_;  ///< ring buffers
   std::array<double, memory> rho_{};
   std::size_t stored_ = 0, newest_ = 0;
   double scale_ = 0.0;
+  Coordinates at_;  ///< centres x0 y0 x1 y1 ...
   Coordinates gradient_, trial_, trial_gradient_, along_;
 };
 

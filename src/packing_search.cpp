@@ -10,7 +10,7 @@ namespace bulbwright::packing {
 Search::Search(const Outline& outline, const Discs& discs, double fits_below, std::uint64_t seed)
     : outline_{&outline},
       discs_{&discs},
-      fits_below_{fits_below},
+      allowed_{std::sqrt(fits_below)},
       random_{seed},
       energy_{outline, discs} {
   for (std::size_t i = 0; i < discs.size(); ++i) {
@@ -22,30 +22,56 @@ Search::Search(const Outline& outline, const Discs& discs, double fits_below, st
 
 namespace {
 
-/// Energy, in squared spacings, below which a minimum is worth tightening.
-constexpr double near_fit = 1e-7;
-
 /// Hopping goes on between layouts squeezed by this share of the spacing: minimisations are shorter
-/// and minima fewer there than where the discs just touch. Every better one is then let out.
+/// and minima fewer there than where the discs just touch. Every promising one is then let out.
 constexpr double squeezed_by = 0.001;
 
 /// Hopping begins at the best of this many relaxed seeds.
 constexpr int seeds_a_start = 16;
 
+/// A minimum whose energy or whose mean overlap is above the present one's by more than these is
+/// not looked at closer: the order of the squeezed minima is nearly that of the layouts let out.
+constexpr double energies_worth = 1.2;
+constexpr double overlaps_worth = 1.12;
+
+/// Nor is one that has to be let out this many times further than it was squeezed.
+constexpr double squeezes_worth = 2.5;
+
+/// Two minima whose energies agree to this share are taken for the same.
+constexpr double same_energy = 1e-4;
+
+/// Work a first layout may cost to be let out: about twice what 100 discs take.
+constexpr long work_of_a_start = 2'000'000;
+
 }  // namespace
 
-bool Search::settle(Coordinates x) {
-  const double nearly = near_fit * spacing_ * spacing_;
-  energy_.set_extra(0.0);
-  double e = relaxer_.relax(energy_, x, {fits_below_, 0.0, nearly, 1500});
-  if (e > fits_below_ && e < nearly) {
-    e = tightener_.tighten(energy_, x, fits_below_, 12, other_work_);
+const Search::Known* Search::known(double energy) const {
+  for (const Known& k : known_) {
+    if (std::fabs(k.energy - energy) < same_energy * energy) return &k;
   }
-  if (e < best_energy_) {
-    best_energy_ = e;
+  return nullptr;
+}
+
+bool Search::settle(Coordinates x, Layout& found) {
+  const double extra = squeezed_by * spacing_;
+  found.touching = extra - found.overlap;
+  if (const Known* const before = known(found.energy)) {
+    found.touching = before->touching;
+    return false;
+  }
+  bool fits = false;
+  if (found.overlap <= squeezes_worth * extra &&
+      found.overlap <= overlaps_worth * present_.overlap) {
+    energy_.set_extra(extra);
+    const LetOut wanted{allowed_, std::max(work_of_a_start, end_ - work())};
+    fits = tightener_.let_out(energy_, x, wanted, found.touching, other_work_);
+  }
+  known_.push_back({found.energy, found.touching});
+  if (fits || best_.empty() || found.touching > best_touching_) {
+    best_touching_ = fits ? std::max(0.0, found.touching) : found.touching;
     best_ = std::move(x);
   }
-  return e <= fits_below_;
+  return fits;
 }
 
 double Search::squeeze(Coordinates& x, double worth) {
@@ -53,12 +79,26 @@ double Search::squeeze(Coordinates& x, double worth) {
   return relaxer_.relax(energy_, x, {0.0, worth, 0.0, 400});
 }
 
-bool Search::try_start(Coordinates x) {
-  if (settle(x)) return true;
-  current_energy_ = squeeze(x, 0.0);
+bool Search::adopt(Coordinates x, double energy) {
+  Layout found{energy, energy_.mean_overlap(x), 0.0};
+  present_.overlap = found.overlap;
+  const bool fits = settle(x, found);
+  present_ = found;
   current_ = std::move(x);
+  return fits;
+}
+
+bool Search::try_start(Coordinates x) {
+  energy_.set_extra(0.0);
+  relaxer_.relax(energy_, x, {allowed_ * allowed_, 0.0, 0.0, 400});
+  if (energy_.worst_overlap(x) <= allowed_) {
+    best_ = std::move(x);
+    best_touching_ = 0.0;
+    return true;
+  }
+  const double energy = squeeze(x, 0.0);
   stale_ = 0;
-  return settle(current_);
+  return adopt(std::move(x), energy);
 }
 
 Coordinates Search::fresh_seed() {
@@ -139,52 +179,56 @@ void Search::swap_sizes(Coordinates& x) {
   }
 }
 
+void Search::shake_all(Coordinates& x) {
+  const double push = 0.4 * spacing_;
+  for (double& v : x) v += random_.between(-push, push);
+}
+
 Coordinates Search::hop() {
   Coordinates x = current_;
   if (mixed_ && random_.below(3) == 0) {
     swap_sizes(x);
-    return x;
-  }
-  if (random_.below(8) == 0) {
+  } else if (random_.below(5) < 3) {
+    shake_all(x);
+  } else if (random_.below(12) == 0) {
     shake_round(x);
-    return x;
+  } else {
+    move_to_hole(x);
+    if (random_.below(5) == 0) move_to_hole(x);
   }
-  move_to_hole(x);
-  if (random_.below(5) == 0) move_to_hole(x);
   return x;
 }
 
 bool Search::start_afresh() {
-  current_energy_ = 1e300;
+  present_.energy = 1e300;
   for (int k = 0; k < seeds_a_start; ++k) {
     Coordinates x = fresh_seed();
-    const double e = squeeze(x, k == 0 ? 0.0 : current_energy_);
-    if (e >= current_energy_) continue;
-    current_energy_ = e;
-    current_ = std::move(x);
-    if (settle(current_)) return true;
+    const double e = squeeze(x, k == 0 ? 0.0 : present_.energy);
+    if (e < present_.energy && adopt(std::move(x), e)) return true;
   }
   stale_ = 0;
   return false;
 }
 
 bool Search::run(long work) {
-  const long end = this->work() + work;
-  while (this->work() < end) {
+  end_ = this->work() + work;
+  while (this->work() < end_) {
     if (discs_->size() < 2 || current_.empty() ||
         stale_ > 10 + static_cast<int>(discs_->size()) / 2) {
       if (start_afresh()) return true;
       continue;
     }
     Coordinates x = hop();
-    const double e = squeeze(x, current_energy_);
-    if (e < current_energy_ * (1.0 - 1e-6)) {
+    const double worth = energies_worth * present_.energy;
+    Layout found{squeeze(x, worth), 0.0, 0.0};
+    ++stale_;
+    if (found.energy > worth) continue;
+    found.overlap = energy_.mean_overlap(x);
+    if (settle(x, found)) return true;
+    if (found.touching > present_.touching + 1e-7 * spacing_) {
       current_ = std::move(x);
-      current_energy_ = e;
+      present_ = found;
       stale_ = 0;
-      if (settle(current_)) return true;
-    } else {
-      ++stale_;
     }
   }
   return false;

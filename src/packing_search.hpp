@@ -9,11 +9,16 @@
 
 namespace bulbwright::packing {
 
-/// Looks for a layout of all discs in the outline by basin hopping on the soft-disc energy: relax,
-/// move the most squeezed (or another) disc into a hole, relax again, keep what is better; start
-/// afresh from another seed when nothing better comes. Work is counted, never timed.
+/// Looks for a layout of all discs in the outline by basin hopping between slightly squeezed
+/// minima of the soft-disc energy: shake all discs, or move the most squeezed (or another) into a
+/// hole, relax again. How far a minimum would have to be let out until its discs just touch is what
+/// hops are judged by; start afresh when nothing better comes. Work is counted, never timed.
+/// Shaking all discs after: Grosso, Jamali, Locatelli, Schoen, "Solving the problem of packing
+/// equal and unequal circles in a circular container", J. Global Optimization 47, 2010 (from
+/// memory).
 class Search {
  public:
+  /// A layout fits when no overlap is above the root of `fits_below` (mm^2).
   Search(const Outline& outline, const Discs& discs, double fits_below, std::uint64_t seed);
 
   /// Relaxes this layout first; true when it fits.
@@ -22,36 +27,55 @@ class Search {
   /// Hops until a layout fits or the work is spent.
   bool run(long work);
 
+  /// The layout that fits, or the one nearest to it; empty before any was relaxed.
   [[nodiscard]] const Coordinates& layout() const { return best_; }
-  [[nodiscard]] double energy() const { return best_energy_; }
+
+  /// How much wider distances and depths could be in layout(), mm; below 0 where they have to be
+  /// smaller.
+  [[nodiscard]] double touching() const { return best_touching_; }
   [[nodiscard]] long work() const { return energy_.work() + other_work_; }
 
  private:
+  /// What is known of a squeezed minimum.
+  struct Layout {
+    double energy = 1e300;
+    double overlap = 1e300;    ///< Energy::mean_overlap
+    double touching = -1e300;  ///< extra at which the discs just touch, mm
+  };
+  struct Known {
+    double energy, touching;
+  };
+
   Coordinates fresh_seed();
   bool start_afresh();
   Coordinates hop();
   void move_to_hole(Coordinates& x);
   void shake_round(Coordinates& x);
+  void shake_all(Coordinates& x);
   void swap_sizes(Coordinates& x);
   Point hole(const Coordinates& x, std::size_t skip, int samples);
-  bool settle(Coordinates x);
+  bool settle(Coordinates x, Layout& found);
+  bool adopt(Coordinates x, double energy);
   double squeeze(Coordinates& x, double worth);
+  [[nodiscard]] const Known* known(double energy) const;
 
   const Outline* outline_;
   const Discs* discs_;
-  double fits_below_;
+  double allowed_;                       ///< overlap, mm, that counts as none
   double margin_ = 0.0, spacing_ = 0.0;  ///< of the largest disc
   Random random_;
   Energy energy_;
   Relaxer relaxer_;
   Tightener tightener_;
   Coordinates current_, best_;
-  double current_energy_ = 1e300, best_energy_ = 1e300;
+  Layout present_;  ///< of current_
+  double best_touching_ = -1e300;
+  std::vector<Known> known_;
   std::vector<double> share_;
   bool mixed_ = false;  ///< discs of several sizes
   int seeds_ = 0;
   int stale_ = 0;
-  long other_work_ = 0;
+  long other_work_ = 0, end_ = 0;
 };
 
 }  // namespace bulbwright::packing
