@@ -83,10 +83,11 @@ double first_spread(const BloomParameters& kind, double winters_sd, bool low) {
   return one_side_80 * sd * (low ? low_confidence_factor : 1.0);
 }
 
-WaveForecast with_range(const BloomParameters& kind, const Wave& wave, double winters_sd,
-                        bool low) {
+WaveForecast with_range(const BloomParameters& kind, const Wave& wave, double winters_sd, bool low,
+                        std::optional<Day> planted) {
   const int days = static_cast<int>(std::lround(first_spread(kind, winters_sd, low)));
   WaveForecast forecast{wave, wave.first - days, wave.last + days};
+  if (planted) forecast.earliest_first = std::max(forecast.earliest_first, *planted + 1);
   if (low) forecast.wave.confidence = BloomConfidence::low;
   return forecast;
 }
@@ -142,11 +143,12 @@ Wave predict_wave(const BloomParameters& kind, const BloomSeason& season,
   double sum = 0.0;
   bool shoots = false;
   const auto from = static_cast<std::size_t>(std::max(0, planting.planted - season.first));
+  const std::size_t rooted = from + static_cast<std::size_t>(std::max(0, planting.rooting_days));
   for (std::size_t i = from; i < season.days.size(); ++i) {
     const BloomDay& day = season.days[i];
     cold.add(day.cold_hours, day.cold_kept);
     const double before = sum;
-    if (day.heat > 0.0) {
+    if (day.heat > 0.0 && i >= rooted) {
       sum += day.heat * chill_rate(kind, cold.weeks().value() + credit) *
              light_rate(kind, day.day_length_h, relief);
     }
@@ -176,15 +178,17 @@ Wave predict_wave(const BloomParameters& kind, const BloomSeason& season,
 }
 
 WaveForecast forecast_of_three(const BloomParameters& kind, const Wave& normal, const Wave& mild,
-                               const Wave& cold) {
+                               const Wave& cold, std::optional<Day> planted) {
   const bool low = normal.confidence == BloomConfidence::low ||
                    mild.confidence == BloomConfidence::low ||
                    cold.confidence == BloomConfidence::low;
   const double half = std::abs(cold.first_exact - mild.first_exact) / 2;
-  return with_range(kind, normal, normal.flowers && mild.flowers && cold.flowers ? half : 0.0, low);
+  return with_range(kind, normal, normal.flowers && mild.flowers && cold.flowers ? half : 0.0, low,
+                    planted);
 }
 
-WaveForecast forecast_of_years(const BloomParameters& kind, std::span<const Wave> years) {
+WaveForecast forecast_of_years(const BloomParameters& kind, std::span<const Wave> years,
+                               std::optional<Day> planted) {
   std::vector<Wave> sorted(years.begin(), years.end());
   std::ranges::stable_sort(sorted, {}, &Wave::first);
   double mean = 0.0, squares = 0.0;
@@ -196,7 +200,7 @@ WaveForecast forecast_of_years(const BloomParameters& kind, std::span<const Wave
   }
   const auto n = static_cast<double>(sorted.size());
   const double sd = sorted.size() > 1 ? std::sqrt(squares / (n - 1.0)) : 0.0;
-  return with_range(kind, sorted[(sorted.size() - 1) / 2], sd, low);
+  return with_range(kind, sorted[(sorted.size() - 1) / 2], sd, low, planted);
 }
 
 }  // namespace bulbwright

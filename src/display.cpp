@@ -10,7 +10,10 @@ Display display_of(std::span<const PlannedWave> waves) {
   Display display;
   if (waves.empty()) return display;
   std::vector<DayWindow> open;
-  for (const PlannedWave& wave : waves) open.push_back({wave.first, wave.last});
+  for (const PlannedWave& wave : waves) {
+    if (wave.flowers) open.push_back({wave.first, wave.last});
+  }
+  if (open.empty()) return display;
   std::sort(open.begin(), open.end());
   display.first = open.front().first;
   Day end = open.front().first - 1;  // last day known to be in flower

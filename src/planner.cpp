@@ -40,7 +40,7 @@ void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& pl
     // The poorest winter decides, as it does for the notice of too little cold.
     wave.confident = wave.confident && !is_under_chilled(kind.cold);
     plan.waves.push_back(std::move(wave));
-    for (Notice& notice : cold_notices(kinds[i].ask, kind.cold, timing.plant))
+    for (Notice& notice : timing_notices(kinds[i], kind, timing.plant))
       plan.notices.push_back(std::move(notice));
   }
   plan.display = display_of(plan.waves);

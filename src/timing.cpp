@@ -3,7 +3,10 @@
 #include <algorithm>
 #include <array>
 
+#include <fmt/format.h>
+
 #include "bulbwright/display.hpp"
+#include "notice_words.hpp"
 
 namespace bulbwright {
 namespace {
@@ -55,6 +58,12 @@ WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t w
   planting.least = Weeks{need_for(*kind.ask.taxon, kind.ask.use).least};
   if (kind.ask.use != Use::forcing) {
     planting.planted = growth_start(season, planted, start);
+    // A pot chilled planted has its roots.
+    const bool chilled_in_pot =
+        kind.ask.taxon->cold_form == ColdForm::moist_only && start.weeks() > Weeks{0.0};
+    if (!chilled_in_pot) {
+      planting.rooting_days = std::max(0, dry_rooting_days - (planting.planted - planted));
+    }
     return {predict_wave(kind.bloom, season.bloom[winter], planting), std::nullopt};
   }
   const PotWinter& out = season.winters[winter];
@@ -80,9 +89,10 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
     waves.push_back(found.wave);
   }
   const bool three = waves.size() == 3 && !season.recorded;
-  const WaveForecast result = three ? forecast_of_three(kind.bloom, waves[season.normal],
-                                                        waves[season.mild], waves[season.cold])
-                                    : forecast_of_years(kind.bloom, waves);
+  const WaveForecast result =
+      three ? forecast_of_three(kind.bloom, waves[season.normal], waves[season.mild],
+                                waves[season.cold], planted)
+            : forecast_of_years(kind.bloom, waves, planted);
   PlannedWave& wave = timing.wave;
   wave.taxon = kind.ask.taxon->id;
   wave.name = kind.ask.taxon->name;
@@ -90,9 +100,10 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
   wave.first = result.wave.first;
   wave.peak = result.wave.peak;
   wave.last = result.wave.last;
-  wave.earliest_first = std::max(result.earliest_first, planted + 1);
+  wave.earliest_first = result.earliest_first;
   wave.latest_last = result.latest_last;
   wave.confident = result.wave.confidence == BloomConfidence::ordinary;
+  wave.flowers = result.wave.flowers;
   timing.shoots = noses(result.wave);
 }
 
@@ -139,12 +150,27 @@ KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted
   if (weeks) ask.fixed_weeks = weeks;
   const SeasonView view = season.view();
   const std::array<const PotWinter*, 3> winters{view.normal, view.mild, view.cold};
+  std::vector<const PotWinter*> recorded;
+  if (season.recorded) {
+    for (const PotWinter& winter : season.winters) recorded.push_back(&winter);
+  }
   KindTiming timing;
   timing.cold = plan_cold(
       ask, planted, [&](const ColdState& start) { return shoots_of(kind, season, planted, start); },
-      winters);
+      winters, recorded);
   forecast(kind, season, planted, timing);
   return timing;
+}
+
+std::vector<Notice> timing_notices(const TimedKind& kind, const KindTiming& timing, Day planted) {
+  std::vector<Notice> notices = cold_notices(kind.ask, timing.cold, planted);
+  if (!timing.wave.flowers) {
+    notices.push_back({"no-flower", Severity::warning,
+                       fmt::format("{}: no flowers to be expected this season; the dates given are "
+                                   "the end of it",
+                                   plain_name(kind.ask.taxon->name))});
+  }
+  return notices;
 }
 
 Timing time_pot(std::span<const TimedKind> kinds, const PotSeason& season, Day planted) {

@@ -189,6 +189,23 @@ TEST_CASE("too little cold lowers confidence and widens the range", "[bloom]") {
   CHECK(wide.wave.confidence == BloomConfidence::low);
 }
 
+TEST_CASE("a bulb planted dry roots before it grows, and no range starts before it is planted",
+          "[bloom]") {
+  const BloomSeason season = plunged(place("Singapore"));
+  for (const char* id : {"crocus-species", "crocus-large", "scilla-siberica", "tulip-triumph"}) {
+    const BloomParameters kind = parameters(id);
+    BloomPlanting rooted = planted(Day{2027, 1, 5}, 10.0);
+    BloomPlanting dry = rooted;
+    dry.rooting_days = dry_rooting_days;
+    const Wave early = predict_wave(kind, season, rooted), late = predict_wave(kind, season, dry);
+    INFO(id << ' ' << to_iso(late.first));
+    CHECK(late.first_exact > dry.planted.serial() + dry_rooting_days);
+    CHECK(late.first_exact >= early.first_exact);
+    const WaveForecast forecast = forecast_of_three(kind, late, early, late, dry.planted);
+    CHECK(forecast.earliest_first > dry.planted);
+  }
+}
+
 TEST_CASE("recorded years give their median wave and a range that holds it", "[bloom]") {
   const BloomParameters kind = parameters("tulip-triumph");
   std::vector<Wave> years;

@@ -91,6 +91,35 @@ TEST_CASE("too little cold is said with the chance that the least is reached", "
   CHECK(says(cold_notices(ask, plan, january), "under-chilled"));
 }
 
+// Ten, five and five weeks of natural cold: each side of the normal winter is five weeks a standard
+// deviation, so 8 weeks are there within 0.4 of it: 2 x 0.1554 of a normal distribution.
+TEST_CASE("both mild and hard winters can fall short of the least cold", "[cold_plan][law]") {
+  ColdAsk ask = kind_of("tulip-triumph").ask;
+  ask.fixed_weeks = 0.0;
+  const ColdPlan both = planned(ask, steady_season(5.0, 11.5, -1.0), january, 70);
+  CAPTURE(both.cold.natural.normal, both.cold.natural.mild, both.cold.natural.cold);
+  REQUIRE(both.cold.need.least == 8.0);
+  CHECK(both.cold.chance_least_met == Approx(0.31));
+  // Hard winters as good as the normal one: its half of them all reach the least.
+  const ColdPlan mild = planned(ask, steady_season(5.0, 11.5, 5.0), january, 70);
+  CHECK(mild.cold.chance_least_met == Approx(0.66).margin(0.01));
+}
+
+TEST_CASE("recorded winters give the chance as their share", "[cold_plan]") {
+  ColdAsk ask = kind_of("tulip-triumph").ask;
+  ask.fixed_weeks = 0.0;
+  const PotSeason a = steady_season(5.0, 11.5, 3.0), b = steady_season(12.5, 6.0, 4.0);
+  std::vector<const PotWinter*> recorded;
+  for (const PotSeason* season : {&a, &b}) {
+    for (const PotWinter& winter : season->winters) recorded.push_back(&winter);
+  }
+  const SeasonView view = a.view();
+  const std::array<const PotWinter*, 3> three{view.normal, view.mild, view.cold};
+  const ColdPlan plan = plan_cold(
+      ask, january, [](const ColdState&) { return january + 70; }, three, recorded);
+  CHECK(plan.cold.chance_least_met == Approx(4.0 / 6.0).margin(0.005));
+}
+
 TEST_CASE("more weeks of storage never leave more cold missing", "[cold_plan][law]") {
   const PotSeason season = steady_season(11.0, 12.0, 10.0);
   ColdAsk ask = kind_of("narcissus-large-cupped").ask;

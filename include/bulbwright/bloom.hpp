@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -48,7 +49,15 @@ struct BloomPlanting {
   ColdState cold;  ///< of storage and what the bulbs came with (cold.hpp)
   Weeks stored;    ///< of `cold`, full cold weeks given in storage
   Weeks least;     ///< below this much cold up to the shoots, confidence is low
+  /// Days from planting on which roots are made and the shoot does not grow; 0 for bulbs that stand
+  /// rooted already.
+  int rooting_days = 0;
 };
+
+/// Of a bulb planted dry: roots come first. from memory: they show a week to ten days after
+/// planting at 9 to 13 degC; errors at places left out do not tell 0 from 14 days apart
+/// (docs/bloom.md).
+inline constexpr int dry_rooting_days = 10;
 
 enum class BloomConfidence { ordinary, low };
 
@@ -63,7 +72,7 @@ struct Wave {
   BloomConfidence confidence = BloomConfidence::ordinary;
 };
 
-/// Predicts a wave. Each day from planting adds
+/// Predicts a wave. Each day from planting, once roots are made, adds
 ///   heat x r(c) x l(N),
 ///   r = 1 / (1 + (1/r0 - 1) e^(-(c/s)/k)),
 ///   l = l_d + (1 - l_d) / (1 + e^(-(N - Nc)/wN)), relieved by storage,
@@ -88,11 +97,12 @@ struct WaveForecast {
 /// From the waves of the normal, the mild (+1 standard deviation) and the cold winter. The spread
 /// of first flowers is the root of the squares of winter_share x half the difference between mild
 /// and cold and of the kind's spread_days; the range reaches 1.28 of it to either side (80 %),
-/// twice that where confidence is low.
+/// twice that where confidence is low. No range starts before the day after `planted`.
 WaveForecast forecast_of_three(const BloomParameters& kind, const Wave& normal, const Wave& mild,
-                               const Wave& cold);
+                               const Wave& cold, std::optional<Day> planted = std::nullopt);
 
 /// From the waves of recorded years, at least one: the same with their standard deviation.
-WaveForecast forecast_of_years(const BloomParameters& kind, std::span<const Wave> years);
+WaveForecast forecast_of_years(const BloomParameters& kind, std::span<const Wave> years,
+                               std::optional<Day> planted = std::nullopt);
 
 }  // namespace bulbwright

@@ -63,6 +63,11 @@ using ShootsOf = std::function<Day(const ColdState& at_planting)>;
 /// weeks, at most what the kind takes and what the days between `available` and `planted` allow.
 /// Stored bulbs come up sooner, which ends the natural cold sooner: the weeks are raised until they
 /// cover what then lacks. `limit` in the result says which of the two bound it.
+///
+/// The chance that the least is reached is the share of the `recorded` winters that reach it, where
+/// there are any; else that of a normal distribution of winters on which the cold one lies one
+/// standard deviation below the normal one and the mild one as much above, their weeks of cold
+/// joined by straight lines: so where hard winters freeze the pot both sides may fall short.
 struct ColdPlan {
   enum class Limit { none, kind, days };
   TaxonCold cold;
@@ -70,7 +75,8 @@ struct ColdPlan {
   double wanted_weeks = 0.0;  ///< storage weeks before any limit
 };
 ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
-                   std::span<const PotWinter* const> normal_mild_cold);
+                   std::span<const PotWinter* const> normal_mild_cold,
+                   std::span<const PotWinter* const> recorded = {});
 
 /// True where the poorest of the three winters leaves less than the least cold.
 bool is_under_chilled(const ColdPlan& plan);

@@ -135,6 +135,7 @@ struct PlannedWave {
   Day first, peak, last;
   Day earliest_first, latest_last;  ///< over the winters
   bool confident = true;            ///< false: under-chilled, dates are only a guide
+  bool flowers = true;              ///< false: none this season; the days are the season's last
 };
 
 struct DayGap {

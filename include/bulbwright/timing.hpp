@@ -75,6 +75,9 @@ std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
                      std::optional<double> weeks = std::nullopt);
 
+/// What is wrong or risky about a kind's cold and flowering, for the grower.
+std::vector<Notice> timing_notices(const TimedKind& kind, const KindTiming& timing, Day planted);
+
 /// All kinds of a pot.
 Timing time_pot(std::span<const TimedKind> kinds, const PotSeason& season, Day planted);
 

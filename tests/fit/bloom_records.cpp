@@ -109,6 +109,7 @@ BloomData read_bloom_data(const std::string& dates_csv, const std::string& forci
                                                                       : "04-15",
                                           side);
       const std::string stored = field("stored_weeks");
+      if (!planted.empty()) target.planting.rooting_days = dry_rooting_days;
       target.planting.stored = Weeks{stored.empty() ? 0.0 : std::stod(stored)};
       target.planting.cold = cold_already(target.planting.stored);
       add_seasons(data, target);
