@@ -143,8 +143,6 @@ void add_place_omission(const PotFile& request, const PlaceRequest& place,
                               "records"));
   } else if (place.normals && no_latitude) {
     faults.push_back(fault_at(request, "place.normals", latitude));
-  } else if (place.records_file && !kind_given && no_latitude) {
-    faults.push_back(fault_at(request, "place.records", latitude));
   }
 }
 

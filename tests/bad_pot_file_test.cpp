@@ -183,8 +183,7 @@ TEST_CASE("there is one kind of place, and it is well formed", "[pot_file][input
            "place.south: goes with a zone only; a site or a latitude tells the hemisphere itself"));
   CHECK(place(R"({ "site": "Aberdeen", "latitude": 57 })") ==
         at(3, 44, "place.latitude: given beside a site, which has its own; leave it out"));
-  CHECK(place(R"({ "records": "winter.csv" })") ==
-        at(3, 23, "place.records: needs a latitude beside it, in degrees, south negative"));
+  CHECK(place(R"({ "records": "winter.csv" })").empty());  // a NOAA file tells its latitude
   CHECK(place(R"({ "records": "winter.csv", "latitude": 91 })") ==
         at(3, 49, "place.latitude: 91 is out of range; expected a number from -90 to 90"));
   CHECK(place(R"({ "records": "winter.csv", "site": "Aberdeen" })").empty());

@@ -81,18 +81,20 @@ std::optional<double> latitude_of(const PotFile& request, const std::optional<Pl
   return std::nullopt;
 }
 
-Setting setting_from_records(const PotFile& request, const std::optional<Place>& place,
-                             int season) {
-  std::vector<RecordedDay> days;
-  const RecordSummary summary =
-      read_records(records_path(request),
-                   [&](const RecordedDay& day, const RecordSummary&) { days.push_back(day); });
-  auto latitude = latitude_of(request, place);
-  if (!latitude) latitude = summary.latitude;
-  if (!latitude) refuse(request, "place.records", "needs a latitude beside it");
+RecordedDays read_recorded_days(const PotFile& request) {
+  RecordedDays records;
+  records.summary = read_records(
+      records_path(request),
+      [&](const RecordedDay& day, const RecordSummary&) { records.days.push_back(day); });
+  return records;
+}
+
+Setting setting_from_records(const PotFile& request, const std::optional<Place>& place, int season,
+                             double latitude, const RecordedDays& records) {
+  const std::vector<RecordedDay>& days = records.days;
   Setting setting;
   try {
-    RecordedWinters recorded = winters_from_record(days, *latitude, season, place);
+    RecordedWinters recorded = winters_from_record(days, latitude, season, place);
     setting.winters = std::move(recorded.winters);
     setting.normal = recorded.normal;
     setting.mild = recorded.mild;
@@ -104,10 +106,10 @@ Setting setting_from_records(const PotFile& request, const std::optional<Place>&
   } catch (const InvalidValue& fault) {
     refuse(request, "place.records", fault.expectation());
   }
-  const Place known = place ? *place : place_of_records(days, summary, *latitude);
+  const Place known = place ? *place : place_of_records(days, records.summary, latitude);
   setting.label = place ? fmt::format("your records, {}", place->name) : known.name;
-  setting.latitude = *latitude;
-  setting.hemisphere = *latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
+  setting.latitude = latitude;
+  setting.hemisphere = latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
   setting.season = season;
   setting.exposure = request.place->exposure;
   setting.annual_low = annual_low_of(days, setting.hemisphere).value_or(annual_low(known));

@@ -2,10 +2,12 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "bulbwright/place.hpp"
 #include "bulbwright/request.hpp"
 #include "bulbwright/setting.hpp"
+#include "bulbwright/temperature_record.hpp"
 
 namespace bulbwright::input {
 
@@ -16,12 +18,22 @@ std::optional<Place> resolve_place(const PotFile& request, const PlaceCatalogue&
 /// Path of the records file: a relative one in a pot file starts at the pot file's folder.
 std::string records_path(const PotFile& request);
 
-/// The latitude of a request: given, or of its place. None with bare records.
+/// The latitude of a request: given, or of its place. None with bare records, unless NOAA's, which
+/// tell it in the file.
 std::optional<double> latitude_of(const PotFile& request, const std::optional<Place>& place);
 
-/// The setting of a request with records: reads the file and makes its winters for `season`.
-/// @throws InputError from the file, or where it holds no winter.
-Setting setting_from_records(const PotFile& request, const std::optional<Place>& place, int season);
+/// A records file read whole.
+struct RecordedDays {
+  std::vector<RecordedDay> days;
+  RecordSummary summary;
+};
+/// @throws InputError from the file.
+RecordedDays read_recorded_days(const PotFile& request);
+
+/// The setting of a request with records: their winters for `season` at `latitude`.
+/// @throws InputError where they hold no winter.
+Setting setting_from_records(const PotFile& request, const std::optional<Place>& place, int season,
+                             double latitude, const RecordedDays& records);
 
 /// The request as it is written to `file`: a relative path of records starts at that file's folder.
 PotFile moved_to(PotFile request, const std::string& file);

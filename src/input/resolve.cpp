@@ -73,11 +73,16 @@ Setting resolve(const PotFile& request, const Facts& facts) {
   const std::vector<std::string_view> ids = facts.catalogue.ids();
   check_taxa(request, ids);
   const std::optional<Place> place = resolve_place(request, facts.places);
-  const auto latitude = latitude_of(request, place);
-  if (!latitude) refuse(request, "place.records", "needs a latitude beside it");
+  std::optional<RecordedDays> records;
+  if (request.place->records_file) records = read_recorded_days(request);
+  auto latitude = latitude_of(request, place);
+  if (!latitude && records) latitude = records->summary.latitude;
+  if (!latitude) {
+    refuse(request, "place.records", "needs a latitude beside it, in degrees, south negative");
+  }
   const int season =
       resolve_season(request, *latitude < 0.0 ? Hemisphere::south : Hemisphere::north);
-  if (request.place->records_file) return setting_from_records(request, place, season);
+  if (records) return setting_from_records(request, place, season, *latitude, *records);
   return setting_from_place(*place, season, request.place->exposure);
 }
 

@@ -48,7 +48,7 @@ wrong = {
     "zone 14a": lambda f: f["place"].update(zone="14a"),
     "two kinds of place": lambda f: f["place"].update(site="X"),
     "no kind of place": lambda f: f.update(place={}),
-    "records alone": lambda f: f.update(place={"records": "a.csv"}),
+    "records and two kinds": lambda f: f.update(place={"records": "a.csv", "site": "X", "zone": "9b"}),
     "date form": lambda f: f.update(plant="8 Jan 2027"),
     "plant and flower": lambda f: f.update(plant="2027-01-08", flower="2027-03-20"),
     "order": lambda f: f.update(order="by-height"),
