@@ -34,10 +34,9 @@ std::string words(Hurdle hurdle, const SuggestionWish& wish) {
   return {};
 }
 
-/// Storage that the kind takes and the bulbs' days allow; fixed weeks are not shortened by the
+/// Storage that the kind takes dry and the bulbs' days allow; fixed weeks are not shortened by the
 /// planner, so they are judged here.
 bool storage_feasible(const ColdAsk& ask, const TaxonCold& cold, Day planted) {
-  if (cold.chilled_in_pot) return false;
   if (cold.storage_weeks <= 0.0) return planted >= ask.available;
   return ask.taxon->cold_form == ColdForm::dry_ok && *cold.storage_start >= ask.available &&
          cold.storage_weeks <= storage_limit(*ask.taxon, ask.use, ask.already_weeks).most + 1e-9;

@@ -107,13 +107,18 @@ TEST_CASE("suggestions are ranked and differ by more than one kind", "[suggestio
   }
 }
 
-/// The best of all stacks of up to three kinds, written out from the documented requirements.
-struct Best {
-  std::tuple<int, double, int, int, double, int> key{1, 0.0, 0, 0, 0.0, 0};
-  std::set<std::string> kinds;
+/// A set of kinds with what it is worth, in the documented order of ranks.
+struct Ranked {
+  std::tuple<int, double, int, int, double, int> key;
+  std::vector<std::size_t> kinds;  ///< rising
+  auto operator<=>(const Ranked&) const = default;
 };
-Best brute_force(const Catalogue& few, const Setting& setting, const PotFile& request,
-                 DayWindow window) {
+
+/// All stacks of up to three kinds that meet the documented requirements, each on its best day,
+/// best first: written out as loops, days counted one by one.
+std::vector<Ranked> brute_force(const Catalogue& few, const Setting& setting,
+                                const PotFile& request, const SuggestionWish& wish) {
+  const DayWindow window = wish.window;
   const Pot pot = make_pot(request.pot);
   PotFile all = request;
   for (const Taxon& taxon : few.taxa()) {
@@ -130,12 +135,13 @@ Best brute_force(const Catalogue& few, const Setting& setting, const PotFile& re
     TimedKind kind = kind_of(taxon.id.c_str());
     kind.ask.taxon = &taxon;
     kind.ask.storage_temperature = Celsius{5.0};
+    if (wish.no_storage) kind.ask.fixed_weeks = 0.0;
     kinds.push_back(kind);
   }
   std::vector<std::vector<DayCost>> costs;
   for (const ScheduledKind& kind : scheduled_kinds(kinds, season))
     costs.push_back(planting_costs(kind, season.view()));
-  Best best;
+  std::map<std::vector<std::size_t>, std::tuple<int, double, int, int, double, int>> best;
   for (Day day = days.first; day <= days.last; ++day) {
     const auto index = static_cast<std::size_t>(day - days.first);
     std::vector<std::optional<KindTiming>> timed(n);
@@ -158,6 +164,7 @@ Best brute_force(const Catalogue& few, const Setting& setting, const PotFile& re
         for (const std::size_t j : in)
           good = good && !opposite_wishes(few.taxa()[i], few.taxa()[j]);
       if (!good) continue;
+      const std::vector<std::size_t> rising = in;
       std::sort(in.begin(), in.end(), [&](std::size_t a, std::size_t b) {
         const auto rank = [&](std::size_t i) {
           return std::tuple{-timed[i]->wave.peak.serial(), -few.taxa()[i].season_class,
@@ -185,42 +192,102 @@ Best brute_force(const Catalogue& few, const Setting& setting, const PotFile& re
       }
       const std::tuple key{-longest,           weeks,           -open_days, -flower_days,
                            rounded(cost, 0.1), day - days.first};
-      if (best.kinds.empty() || key < best.key) {
-        best.key = key;
-        best.kinds.clear();
-        for (const std::size_t i : in) best.kinds.insert(few.taxa()[i].id);
-      }
+      const auto [known, is_new] = best.try_emplace(rising, key);
+      if (!is_new) known->second = std::min(known->second, key);
     }
   }
-  return best;
+  std::vector<Ranked> ranked;
+  for (const auto& [kinds_in, key] : best) ranked.push_back({key, kinds_in});
+  std::sort(ranked.begin(), ranked.end());
+  return ranked;
 }
 
-TEST_CASE("an exhaustive run over a small catalogue finds the same best stack",
+/// The best of them that differ by more than one kind, and the best single tulip kind.
+std::vector<Ranked> shown_of(const std::vector<Ranked>& ranked, const Catalogue& few, int count) {
+  const auto single_tulip = [&](const Ranked& stack) {
+    return stack.kinds.size() == 1 && few.taxa()[stack.kinds[0]].genus == "Tulipa";
+  };
+  std::vector<Ranked> shown;
+  for (const Ranked& stack : ranked) {
+    if (static_cast<int>(shown.size()) == count) break;
+    if (std::all_of(shown.begin(), shown.end(), [&](const Ranked& other) {
+          std::size_t common = 0;
+          for (const std::size_t kind : stack.kinds)
+            common += std::count(other.kinds.begin(), other.kinds.end(), kind) > 0 ? 1u : 0u;
+          return std::max(stack.kinds.size(), other.kinds.size()) - common >= 2;
+        }))
+      shown.push_back(stack);
+  }
+  const auto tulip = std::find_if(ranked.begin(), ranked.end(), single_tulip);
+  if (tulip != ranked.end() && std::none_of(shown.begin(), shown.end(), single_tulip))
+    shown.push_back(*tulip);
+  return shown;
+}
+
+void check_same_stacks(const Catalogue& few, const Setting& setting, const PotFile& request,
+                       const SuggestionWish& wish) {
+  PackingCache packings;
+  const PlanContext context{&few, &blooms(), &setting, Effort::quick, &packings};
+  const Suggestions result = suggest(request, wish, context);
+  const std::vector<Ranked> ranked = brute_force(few, setting, request, wish);
+  CHECK(result.fitting == static_cast<int>(ranked.size()));
+  const std::vector<Ranked> shown = shown_of(ranked, few, wish.count);
+  REQUIRE(result.found.size() == shown.size());
+  for (std::size_t i = 0; i < shown.size(); ++i) {
+    std::set<std::string> kinds;
+    for (const std::size_t kind : shown[i].kinds) kinds.insert(few.taxa()[kind].id);
+    CHECK(kinds_of(result.found[i]) == kinds);
+    CHECK(result.found[i].days_in_flower == -std::get<0>(shown[i].key));
+    CHECK(result.found[i].storage_weeks == std::get<1>(shown[i].key));
+    CHECK(result.found[i].plant - planting_season(2026, Hemisphere::north).first ==
+          std::get<5>(shown[i].key));
+  }
+}
+
+TEST_CASE("an exhaustive run over a small catalogue finds the same stacks in the same order",
           "[suggestion][oracle]") {
   std::vector<Taxon> taxa;
   for (const char* id : {"tulip-kaufmanniana", "tulip-single-late", "narcissus-large-cupped",
-                         "narcissus-poeticus", "hyacinth", "muscari", "crocus-large", "camassia"})
+                         "narcissus-poeticus", "galanthus", "muscari", "crocus-large", "camassia"})
     taxa.push_back(catalogue().at(id));
   const Catalogue few{taxa};
   for (const char* zone : {"9b", "8b", "7a", "5b"}) {
     const Setting setting = setting_of(zone);
-    PackingCache packings;
-    const PlanContext context{&few, &blooms(), &setting, Effort::quick, &packings};
     for (const double height : {360.0, 260.0}) {
       PotFile request = terrace_pot({});
       request.pot.height = Millimetres{height};
-      for (const DayWindow window : {spring, DayWindow{Day{2027, 3, 20}, Day{2027, 5, 31}}}) {
-        const Suggestions result = suggest(request, wish_for(window), context);
-        const Best best = brute_force(few, setting, request, window);
+      SuggestionWish wish = wish_for(spring);
+      wish.count = 8;
+      for (const DayWindow window : {spring, DayWindow{Day{2027, 3, 20}, Day{2027, 4, 10}}}) {
+        wish.window = window;
+        wish.no_storage = window != spring;
         INFO(zone << " " << height << " " << to_iso(window.first));
-        REQUIRE(result.found.empty() == best.kinds.empty());
-        if (best.kinds.empty()) continue;
-        CHECK(kinds_of(result.found[0]) == best.kinds);
-        CHECK(result.found[0].days_in_flower == -std::get<0>(best.key));
-        CHECK(result.found[0].storage_weeks == std::get<1>(best.key));
-        CHECK(result.found[0].plant - planting_season(2026, Hemisphere::north).first ==
-              std::get<5>(best.key));
+        check_same_stacks(few, setting, request, wish);
       }
+    }
+  }
+}
+
+TEST_CASE("each mouth is asked for its own class of poison", "[suggestion]") {
+  Taxon taxon = catalogue().at("muscari");
+  const std::array<std::pair<Mouth, Toxicity Taxon::*>, 4> classes{
+      {{Mouth::cats, &Taxon::toxicity_cat},
+       {Mouth::dogs, &Taxon::toxicity_dog},
+       {Mouth::horses, &Taxon::toxicity_horse},
+       {Mouth::people, &Taxon::toxicity_people}}};
+  for (const auto& [safe, member] : classes) {
+    taxon.toxicity_cat = taxon.toxicity_dog = taxon.toxicity_horse = taxon.toxicity_people =
+        Toxicity::mild;
+    taxon.*member = Toxicity::none_known;
+    const Catalogue one{{taxon}};
+    const Setting setting = setting_of("7a");
+    PackingCache packings;
+    for (const auto& [asked, ignored] : classes) {
+      SuggestionWish wish = wish_for(spring);
+      wish.safe_for = {asked};
+      const Suggestions result =
+          suggest(terrace_pot({}), wish, {&one, &blooms(), &setting, Effort::quick, &packings});
+      CHECK(result.found.empty() == (asked != safe));
     }
   }
 }
