@@ -55,3 +55,21 @@ TEST_CASE("flower days and gap days add up to the whole display", "[display][law
     REQUIRE(display.days_in_flower + gap_days == *display.last - *display.first + 1);
   }
 }
+
+TEST_CASE("the longest run ends with the last open day, the earliest of equal ones counts",
+          "[display]") {
+  const auto wave = [](Day first, Day last) {
+    PlannedWave made;
+    made.first = first;
+    made.last = last;
+    return made;
+  };
+  const Day march{2027, 3, 1};
+  const std::vector<PlannedWave> waves{wave(march, march + 4), wave(march + 10, march + 12),
+                                       wave(march + 13, march + 20)};
+  CHECK(display_of(waves).longest == DayWindow{march + 10, march + 20});
+  CHECK(display_of({waves.begin(), 1}).longest == DayWindow{march, march + 4});
+  const std::vector<PlannedWave> equal{wave(march + 10, march + 14), wave(march, march + 4)};
+  CHECK(display_of(equal).longest == DayWindow{march, march + 4});
+  CHECK_FALSE(display_of({}).longest);
+}

@@ -80,6 +80,16 @@ TEST_CASE("layers by flowering lie latest lowest whatever the list", "[settled]"
   for (const Notice& notice : plan.notices) CHECK(notice.code != "flowers-before-layer-above");
 }
 
+TEST_CASE("of a mixture the latest kind decides its place", "[settled]") {
+  const Setting setting = setting_of("7a");
+  Bench bench{setting};
+  PotFile request = terrace_pot({"narcissus-large-cupped", "narcissus-cyclamineus"});
+  request.layers[1].parts.push_back({"tulip-single-late", 1.0});
+  request.order = LayerOrder::by_flowering;
+  const Settled settled = settle(request, bench.context());
+  CHECK(settled.request.layers.front().parts.size() == 2);
+}
+
 TEST_CASE("an order that does not fit the pot is not taken", "[settled]") {
   // Crown imperials flower before late tulips but must lie deeper than a shallow pot has over them.
   const Setting setting = setting_of("6b");

@@ -71,12 +71,19 @@ TEST_CASE("every suggestion is a pot that plans as it says", "[suggestion][law]"
           CHECK(notice.code != code);
       }
       // Days counted one by one.
-      int run = 0, longest = 0;
+      int run = 0, longest = 0, closed = 0, gaps = 0;
       for (Day day = spring.first; day <= spring.last; ++day) {
-        run = waves_open(found.waves, day) > 0 ? run + 1 : 0;
-        longest = std::max(longest, run);
+        if (waves_open(found.waves, day) > 0) {
+          gaps += run > 0 || longest > 0 ? closed : 0;
+          closed = 0;
+          longest = std::max(longest, ++run);
+        } else {
+          run = 0;
+          ++closed;
+        }
       }
       CHECK(longest == found.days_in_flower);
+      CHECK(gaps == found.gap_days);
       CHECK(found.planting.first <= found.plant);
       CHECK(found.plant <= found.planting.last);
       CHECK(found.reasons.size() >= 3);
@@ -265,6 +272,50 @@ TEST_CASE("an exhaustive run over a small catalogue finds the same stacks in the
         check_same_stacks(few, setting, request, wish);
       }
     }
+  }
+}
+
+TEST_CASE("a kind that reaches its least cold in too few winters is not suggested",
+          "[suggestion]") {
+  // Good planting days leave the poorest winter short by little, which alone keeps most such days
+  // out; both guards together are tested.
+  for (const char* zone : {"7b", "8b", "9a", "9b"}) {
+    SuggestionWish wish = wish_for({Day{2026, 12, 1}, Day{2027, 6, 30}});
+    wish.no_storage = true;
+    wish.most_layers = 1;
+    wish.count = 100;
+    const Setting setting = setting_of(zone);
+    Bench bench{setting};
+    const PotFile request = terrace_pot({});
+    const Pot pot = make_pot(request.pot);
+    const PotSeason season = pot_season(setting, thermal_of(pot, pot.material));
+    const Suggestions result = suggest(request, wish, bench.context());
+    for (const Suggestion& found : result.found) {
+      TimedKind kind = kind_of(found.waves[0].taxon.c_str());
+      kind.ask.fixed_weeks = 0.0;
+      const auto chance_on = [&](Day day) {
+        return time_kind(kind, season, day).cold.cold.chance_least_met;
+      };
+      INFO(zone << " " << kind.ask.taxon->id);
+      CHECK(found.chance >= 0.795);
+      for (Day day = found.planting.first; day <= found.planting.last; day = day + 3)
+        CHECK(chance_on(day) >= 0.795);
+    }
+  }
+}
+
+TEST_CASE("a wave that ends on the first wanted day is still wanted", "[suggestion]") {
+  const Catalogue one{{catalogue().at("tulip-single-late")}};
+  const Setting setting = setting_of("7a");
+  PackingCache packings;
+  const PlanContext context{&one, &blooms(), &setting, Effort::quick, &packings};
+  for (Day day{2027, 6, 30};; day = day - 1) {
+    REQUIRE(day > Day{2027, 4, 1});
+    const Suggestions result = suggest(terrace_pot({}), wish_for({day, day + 30}), context);
+    if (result.found.empty()) continue;
+    CHECK(result.found[0].waves[0].last == day);
+    CHECK(result.found[0].days_in_flower == 1);
+    break;
   }
 }
 

@@ -189,6 +189,24 @@ TEST_CASE("a day that no planting reaches is refused with the nearest and the li
   CHECK_FALSE(late.reachable);
 }
 
+TEST_CASE("a limit of a kind names a kind that the limit holds back", "[wanted_day]") {
+  // The paperwhite is never refrigerated: no limit of storage or cold can be its own.
+  const PotSeason season = season_of_zone("9b");
+  const std::vector<TimedKind> kinds{kind_of("narcissus-tazetta-tender"),
+                                     kind_of("tulip-triumph", 2)};
+  int named = 0;
+  for (Day wanted{2027, 1, 20}; wanted <= Day{2027, 5, 20}; wanted = wanted + 5) {
+    const std::string limit = find_wanted_day(kinds, season, one(wanted)).limit;
+    if (limit.find("in the refrigerator") == std::string::npos &&
+        limit.find("of cold at the least") == std::string::npos)
+      continue;
+    INFO(to_iso(wanted) << ": " << limit);
+    CHECK(limit.starts_with("Triumph tulip"));
+    ++named;
+  }
+  CHECK(named > 0);
+}
+
 TEST_CASE("bulbs that come late are the limit of an early wish", "[wanted_day]") {
   const PotSeason season = season_of_zone("9b");
   std::vector<TimedKind> kinds{kind_of("tulip-triumph")};
