@@ -56,7 +56,6 @@ void Energy::keep_list(const double* centres) {
 
 void Energy::list_all_pairs() {
   // Four distances at a time in single precision: near pairs are kept with a little to spare.
-  using Four = float __attribute__((vector_size(16)));
   using Flags = int __attribute__((vector_size(16)));
   const std::size_t n = discs_->size(), padded = (n + 3) / 4 * 4;
   row_.assign(2 * padded, 1e18F);

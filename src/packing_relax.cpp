@@ -14,30 +14,31 @@ constexpr int check_every = 16;
 }  // namespace
 
 void Relaxer::find_direction() {
-  const std::size_t n = gradient_.size();
-  along_ = gradient_;
-  std::array<double, memory> alpha{};
+  const std::size_t n = along_.size();
+  std::array<float, memory> alpha{};
+  const auto as_float = [](double v) { return static_cast<float>(v); };
+  for (std::size_t i = 0; i < gradient_.size(); ++i) along_[i] = as_float(gradient_[i]);
   for (std::size_t k = 0; k < stored_; ++k) {
     const std::size_t m = (newest_ + memory - k) % memory;
-    alpha[k] = rho_[m] * dot(step_[m].data(), along_.data(), n);
+    alpha[k] = as_float(rho_[m] * dot(step_[m].data(), along_.data(), n));
     add_scaled(along_.data(), -alpha[k], change_[m].data(), n);
   }
   // Contacts have curvature 2 and about four of them act on a disc.
-  scale(along_.data(), stored_ > 0 ? -scale_ : -0.2, n);
+  scale(along_.data(), stored_ > 0 ? -as_float(scale_) : -0.2F, n);
   for (std::size_t k = stored_; k-- > 0;) {
     const std::size_t m = (newest_ + memory - k) % memory;
-    const double b = -alpha[k] - rho_[m] * dot(change_[m].data(), along_.data(), n);
+    const float b = -alpha[k] - as_float(rho_[m] * dot(change_[m].data(), along_.data(), n));
     add_scaled(along_.data(), b, step_[m].data(), n);
   }
 }
 
 void Relaxer::remember() {
-  const std::size_t n = at_.size();
+  const std::size_t n = along_.size();
   const std::size_t next = stored_ == 0 ? 0 : (newest_ + 1) % memory;
-  step_[next].resize(n);
-  change_[next].resize(n);
-  set_difference(step_[next].data(), trial_.data(), at_.data(), n);
-  set_difference(change_[next].data(), trial_gradient_.data(), gradient_.data(), n);
+  for (std::size_t i = 0; i < at_.size(); ++i) {
+    step_[next][i] = static_cast<float>(trial_[i] - at_[i]);
+    change_[next][i] = static_cast<float>(trial_gradient_[i] - gradient_[i]);
+  }
   const double curvature = dot(step_[next].data(), change_[next].data(), n);
   const double square = dot(change_[next].data(), change_[next].data(), n);
   if (!(curvature > 1e-12 * square)) {
@@ -72,19 +73,26 @@ double Relaxer::relax_centres(Energy& energy, const RelaxLimits& limits) {
   trial_.resize(n);
   gradient_.resize(n);
   trial_gradient_.resize(n);
-  along_.resize(n);
+  along_.assign((n + 15) / 16 * 16, 0.0F);
+  for (std::size_t m = 0; m < memory; ++m) {
+    step_[m].assign(along_.size(), 0.0F);
+    change_[m].assign(along_.size(), 0.0F);
+  }
   double e = energy.of_centres(at_.data(), gradient_.data());
   double e_before = e;  // at the last check
   for (int iteration = 1; iteration <= limits.most_iterations && e > limits.fits_below;
        ++iteration) {
     find_direction();
-    const double slope = dot(gradient_.data(), along_.data(), n);
+    double slope = 0.0;
+    for (std::size_t i = 0; i < n; ++i) slope += gradient_[i] * static_cast<double>(along_[i]);
     double e_trial = e;
     bool moved = false;
     if (slope < 0.0) {
       double t = 1.0;
       for (int cut = 0; cut < 10 && !moved; ++cut, t *= 0.4) {
-        set_sum(trial_.data(), at_.data(), t, along_.data(), n);
+        for (std::size_t i = 0; i < n; ++i) {
+          trial_[i] = at_[i] + t * static_cast<double>(along_[i]);
+        }
         e_trial = energy.of_centres(trial_.data(), trial_gradient_.data());
         moved = e_trial <= e + 1e-4 * t * slope;
       }
@@ -99,8 +107,8 @@ double Relaxer::relax_centres(Energy& energy, const RelaxLimits& limits) {
     gradient_.swap(trial_gradient_);
     e = e_trial;
     if (iteration % check_every == 0) {
-      if (limits.worth > 0.0 && e - 2.0 * (e_before - e) > limits.worth) break;
-      if (e > limits.near && e_before - e < 1e-3 * e) break;
+      if (limits.worth > 0.0 && e - 3.5 * (e_before - e) > limits.worth) break;
+      if (e > limits.near && e_before - e < 3e-3 * e) break;
       e_before = e;
     }
   }

@@ -29,12 +29,14 @@ class Relaxer {
   void remember();
   double relax_centres(Energy& energy, const RelaxLimits& limits);
 
-  std::array<Coordinates, memory> step_, change_;  ///< ring buffers
+  /// Ring buffers. A search direction need not be exact: single precision, in half the time.
+  std::array<std::vector<float>, memory> step_, change_;
+  std::vector<float> along_;
   std::array<double, memory> rho_{};
   std::size_t stored_ = 0, newest_ = 0;
   double scale_ = 0.0;
   Coordinates at_;  ///< centres x0 y0 x1 y1 ...
-  Coordinates gradient_, trial_, trial_gradient_, along_;
+  Coordinates gradient_, trial_, trial_gradient_;
 };
 
 }  // namespace bulbwright::packing

@@ -24,7 +24,7 @@ namespace {
 
 /// Hopping goes on between layouts squeezed by this share of the spacing: minimisations are shorter
 /// and minima fewer there than where the discs just touch. Every promising one is then let out.
-constexpr double squeezed_by = 0.001;
+constexpr double squeezed_by = 0.0006;
 
 /// Hopping begins at the best of this many relaxed seeds.
 constexpr int seeds_a_start = 16;

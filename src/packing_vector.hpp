@@ -31,27 +31,47 @@ inline double dot(const double* a, const double* b, std::size_t n) {
   return s0[0] + s0[1];
 }
 
-/// y += k x for even n.
-inline void add_scaled(double* y, double k, const double* x, std::size_t n) {
-  const Pair kk{k, k};
-  for (std::size_t i = 0; i < n; i += 2) store(y + i, load(y + i) + kk * load(x + i));
+/// Four floats at once, likewise.
+using Four = float __attribute__((vector_size(16)));
+
+inline Four load(const float* p) {
+  Four v;
+  std::memcpy(&v, p, sizeof v);
+  return v;
+}
+inline void store(float* p, Four v) {
+  std::memcpy(p, &v, sizeof v);
 }
 
-/// out = x + k d for even n.
-inline void set_sum(double* out, const double* x, double k, const double* d, std::size_t n) {
-  const Pair kk{k, k};
-  for (std::size_t i = 0; i < n; i += 2) store(out + i, load(x + i) + kk * load(d + i));
+/// Sum of a[i] b[i] for n a multiple of 16.
+inline double dot(const float* a, const float* b, std::size_t n) {
+  Four s0{}, s1{}, s2{}, s3{};
+  for (std::size_t i = 0; i < n; i += 16) {
+    s0 += load(a + i) * load(b + i);
+    s1 += load(a + i + 4) * load(b + i + 4);
+    s2 += load(a + i + 8) * load(b + i + 8);
+    s3 += load(a + i + 12) * load(b + i + 12);
+  }
+  s0 = (s0 + s1) + (s2 + s3);
+  return (static_cast<double>(s0[0]) + static_cast<double>(s0[1])) +
+         (static_cast<double>(s0[2]) + static_cast<double>(s0[3]));
 }
 
-/// out = a - b for even n.
-inline void set_difference(double* out, const double* a, const double* b, std::size_t n) {
-  for (std::size_t i = 0; i < n; i += 2) store(out + i, load(a + i) - load(b + i));
+/// y += k x for n a multiple of 16.
+inline void add_scaled(float* y, float k, const float* x, std::size_t n) {
+  const Four kk{k, k, k, k};
+  for (std::size_t i = 0; i < n; i += 16) {
+    store(y + i, load(y + i) + kk * load(x + i));
+    store(y + i + 4, load(y + i + 4) + kk * load(x + i + 4));
+    store(y + i + 8, load(y + i + 8) + kk * load(x + i + 8));
+    store(y + i + 12, load(y + i + 12) + kk * load(x + i + 12));
+  }
 }
 
-/// x *= k for even n.
-inline void scale(double* x, double k, std::size_t n) {
-  const Pair kk{k, k};
-  for (std::size_t i = 0; i < n; i += 2) store(x + i, load(x + i) * kk);
+/// x *= k for n a multiple of 4.
+inline void scale(float* x, float k, std::size_t n) {
+  const Four kk{k, k, k, k};
+  for (std::size_t i = 0; i < n; i += 4) store(x + i, load(x + i) * kk);
 }
 
 }  // namespace bulbwright::packing
