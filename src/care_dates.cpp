@@ -115,6 +115,7 @@ void add_growing(const CareFacts& facts, Dates& dates) {
     dates.add(Task::shoots, kind.shoots, std::nullopt,
               fmt::format("first noses of {}", plain_name(kind.taxon->name)), kind.taxon->id,
               kind.layer);
+    if (!kind.wave->flowers) continue;
     dates.add(Task::flower, kind.wave->first, kind.wave->last,
               fmt::format("{} in flower", plain_name(kind.taxon->name)), kind.taxon->id,
               kind.layer);
@@ -136,6 +137,7 @@ std::string afterwards(const Taxon& taxon) {
 
 void add_afterwards(const CareFacts& facts, Dates& dates) {
   for (const CareKind& kind : facts.kinds) {
+    if (!kind.wave->flowers) continue;
     const bool leaves_work = kind.taxon->after != AfterFlowering::discard;
     dates.add(Task::after_flowering, kind.wave->last + 1,
               leaves_work ? std::optional{kind.wave->last + leaves_last_days} : std::nullopt,

@@ -7,7 +7,7 @@ namespace bulbwright {
 namespace {
 
 bool open_on(const PlannedWave& wave, Day day) {
-  return wave.first <= day && day <= wave.last;
+  return wave.flowers && wave.first <= day && day <= wave.last;
 }
 
 }  // namespace
@@ -37,7 +37,9 @@ Coverage coverage_of(std::span<DayWindow> waves, DayWindow within) {
 
 std::vector<DayWindow> wave_windows(std::span<const PlannedWave> waves) {
   std::vector<DayWindow> windows;
-  for (const PlannedWave& wave : waves) windows.push_back({wave.first, wave.last});
+  for (const PlannedWave& wave : waves) {
+    if (wave.flowers) windows.push_back({wave.first, wave.last});
+  }
   return windows;
 }
 

@@ -26,7 +26,7 @@ void flowering_order(const PlanFacts& facts, Plan& plan) {
   for (std::size_t i = 0; i < facts.layers.size(); ++i) {
     OrderKey key;
     for (const PlannedWave& wave : plan.waves) {
-      if (wave.layer == static_cast<int>(i) + 1)
+      if (wave.flowers && wave.layer == static_cast<int>(i) + 1)
         key.peak = std::max(key.peak.value_or(wave.peak), wave.peak);
     }
     keys.push_back(key);
@@ -46,7 +46,7 @@ void flowering_order(const PlanFacts& facts, Plan& plan) {
 void company(const PlanFacts& facts, Plan& plan) {
   std::vector<Companion> companions;
   for (std::size_t i = 0; i < facts.kinds.size(); ++i) {
-    companions.push_back({facts.kinds[i].ask.taxon, plan.waves[i]});
+    if (plan.waves[i].flowers) companions.push_back({facts.kinds[i].ask.taxon, plan.waves[i]});
   }
   for (Notice& notice : company_notices(companions)) plan.notices.push_back(std::move(notice));
 }

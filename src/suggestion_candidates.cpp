@@ -47,7 +47,8 @@ Hurdle judge_day(Candidate& candidate, const PotSeason& season, const Suggestion
   const KindTiming timing = time_kind(candidate.kind, season, day);
   const TaxonCold& cold = timing.cold.cold;
   if (!storage_feasible(candidate.kind.ask, cold, day)) return Hurdle::storage;
-  if (rounded(cold.chance_least_met, 0.01) < least_chance || !timing.wave.confident)
+  if (rounded(cold.chance_least_met, 0.01) < least_chance || !timing.wave.confident ||
+      !timing.wave.flowers)
     return Hurdle::cold;
   if (timing.wave.last < wish.window.first || timing.wave.first > wish.window.last)
     return Hurdle::window;

@@ -166,8 +166,7 @@ std::vector<Notice> timing_notices(const TimedKind& kind, const KindTiming& timi
   std::vector<Notice> notices = cold_notices(kind.ask, timing.cold, planted);
   if (!timing.wave.flowers) {
     notices.push_back({"no-flower", Severity::warning,
-                       fmt::format("{}: no flowers to be expected this season; the dates given are "
-                                   "the end of it",
+                       fmt::format("{}: no flowers to be expected this season",
                                    plain_name(kind.ask.taxon->name))});
   }
   return notices;

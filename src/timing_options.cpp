@@ -39,8 +39,9 @@ const TimingMemo::Entry& TimingMemo::at(std::size_t kind, Day planted,
   const auto known = entries_.find(key);
   if (known != entries_.end()) return known->second;
   const KindTiming timing = time_kind(kinds_[kind], *season_, planted, weeks);
-  const Entry entry{timing.cold.cold.storage_weeks, timing.wave.first, timing.wave.peak,
-                    timing.wave.last, timing.cold.cold.missing_weeks};
+  const Day last = timing.wave.flowers ? timing.wave.last : timing.wave.first - 1;
+  const Entry entry{timing.cold.cold.storage_weeks, timing.wave.first, timing.wave.peak, last,
+                    timing.cold.cold.missing_weeks};
   entries_.emplace(std::tuple{kind, planted.serial(), entry.weeks}, entry);
   return entries_.insert_or_assign(key, entry).first->second;
 }

@@ -44,7 +44,7 @@ class TimingMemo {
 
   struct Entry {
     double weeks = 0.0;
-    Day first, peak, last;
+    Day first, peak, last;  ///< of a kind that does not flower, last is before first
     double missing_weeks = 0.0;
   };
   /// `weeks` absent: as an ordinary plan stores them.

@@ -115,7 +115,7 @@ WantedAnswer answer_within(TimingMemo& memo, Day ordinary, DayWindow wanted, Lim
     answer.waves.push_back(
         time_kind(memo.kinds()[kind], memo.season(), answer.plant, option.weeks).wave);
   }
-  answer.predicted = *day_of_most_flower(answer.waves);
+  answer.predicted = day_of_most_flower(answer.waves).value_or(answer.waves.front().first);
   if (one_day) {
     answer.open = waves_open(answer.waves, wanted.first);
     answer.days_off = answer.predicted - wanted.first;

@@ -81,6 +81,20 @@ TEST_CASE("one wave is in most flower at its peak", "[coverage]") {
   CHECK_FALSE(day_of_most_flower({}));
 }
 
+TEST_CASE("a kind that does not flower is open on no day", "[coverage]") {
+  PlannedWave flowering, other;
+  flowering.first = Day{2027, 3, 1};
+  flowering.peak = Day{2027, 3, 5};
+  flowering.last = Day{2027, 3, 10};
+  other.first = other.peak = other.last = Day{2027, 8, 31};
+  other.flowers = false;
+  const std::vector<PlannedWave> waves{flowering, other};
+  CHECK(wave_windows(waves).size() == 1);
+  CHECK(waves_open(waves, Day{2027, 8, 31}) == 0);
+  CHECK(day_of_most_flower(waves) == Day{2027, 3, 5});
+  CHECK_FALSE(day_of_most_flower(std::vector<PlannedWave>{other}));
+}
+
 TEST_CASE("most flower is where most waves are open and nearest to their peaks", "[coverage]") {
   // Two open on days 8 to 12 only: sums of days to the peaks 4 and 11 are 7 on each up to 11.
   std::vector<PlannedWave> waves{wave(0, 4, 12), wave(8, 11, 20)};

@@ -173,3 +173,18 @@ TEST_CASE("the same request gives the same plan, with or without remembered pack
   }
   CHECK(first.plant == second.plant);
 }
+
+TEST_CASE("a kind that will not flower has no days of flower anywhere in the plan", "[planner]") {
+  PotFile request = request_of({"allium-large", "narcissus-tazetta-tender"});
+  request.storage.weeks = 0.0;
+  const Plan plan = plan_at(world().places.zone_profile("11b"), request);
+  REQUIRE(plan.waves.size() == 2);
+  REQUIRE_FALSE(plan.waves[0].flowers);  // nine weeks of cold at the least, and none there
+  REQUIRE(plan.waves[1].flowers);
+  CHECK(says(plan, "no-flower"));
+  CHECK(plan.display.last == plan.waves[1].last);
+  for (const PlannedDate& date : plan.dates) {
+    if (date.task == Task::flower || date.task == Task::after_flowering)
+      CHECK(date.taxon == "narcissus-tazetta-tender");
+  }
+}

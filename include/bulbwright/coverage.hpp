@@ -23,7 +23,7 @@ struct Coverage {
 /// call this often without memory of its own. O(n log n).
 Coverage coverage_of(std::span<DayWindow> waves, DayWindow within);
 
-/// First and last days of planned waves.
+/// First and last days of planned waves; a kind that does not flower has none, here as below.
 std::vector<DayWindow> wave_windows(std::span<const PlannedWave> waves);
 
 /// The day of most flower: the most waves open; among such days the least sum of days to the peaks

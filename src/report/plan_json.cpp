@@ -153,6 +153,7 @@ Json wave_json(const PlannedWave& wave) {
                {{"earliest_first", to_iso(wave.earliest_first)},
                 {"latest_last", to_iso(wave.latest_last)}}},
               {"confidence", wave.confident ? "normal" : "low"},
+              {"flowers", wave.flowers},
               {"name", wave.name}};
 }
 

@@ -39,10 +39,10 @@ struct Axis {
 
 /// The weeks from the earliest to the latest flower, but no further from the expected ones than
 /// `widest_range`: an unsure wave would squeeze the rest.
-Axis axis_of(const Plan& plan, int available) {
-  Day first = plan.waves.front().first, last = plan.waves.front().last;
+Axis axis_of(const std::vector<PlannedWave>& waves, int available) {
+  Day first = waves.front().first, last = waves.front().last;
   Day from = first, to = last;
-  for (const PlannedWave& wave : plan.waves) {
+  for (const PlannedWave& wave : waves) {
     first = std::min(first, wave.first);
     last = std::max(last, wave.last);
     from = std::min({from, wave.first, wave.earliest_first});
@@ -123,7 +123,18 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
   if (plan.waves.empty()) return {};
   const TextStyle& style = setting.style;
   const Marks marks = marks_of(style);
-  std::vector<PlannedWave> waves = plan.waves;
+  std::vector<PlannedWave> waves;
+  Lines without;
+  for (const PlannedWave& wave : plan.waves) {
+    if (wave.flowers) {
+      waves.push_back(wave);
+    } else {
+      append(without, wrap(fmt::format("{}: no flowers to be expected this season.",
+                                       plain_name(in_style(wave.name, style))),
+                           setting.width));
+    }
+  }
+  if (waves.empty()) return without;
   std::stable_sort(waves.begin(), waves.end(),
                    [](const PlannedWave& a, const PlannedWave& b) { return a.first < b.first; });
   int names = 12;
@@ -131,7 +142,7 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
     names = std::max(names, columns(plain_name(in_style(wave.name, style))));
   }
   names = std::min({names, longest_name, setting.width / 3});
-  const Axis axis = axis_of(plan, setting.width - names - dates_columns - 2);
+  const Axis axis = axis_of(waves, setting.width - names - dates_columns - 2);
   const bool with_dates = names + axis.size() + dates_columns + 2 <= setting.width;
   const bool unsure = std::any_of(waves.begin(), waves.end(),
                                   [](const PlannedWave& wave) { return !wave.confident; });
@@ -152,6 +163,7 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
   if (!plan.display.gaps.empty() && setting.closeness < 6) {
     row("nothing open", gap_bar(plan.display, axis, marks), "");
   }
+  append(lines, without);
   return lines;
 }
 
