@@ -94,8 +94,8 @@ WaveForecast with_range(const BloomParameters& kind, const Wave& wave, double wi
 
 }  // namespace
 
-double degree_days(double min_c, double max_c, double base_c) {
-  const double mean = (min_c + max_c) / 2 - base_c, swing = (max_c - min_c) / 2;
+double degree_days(double min_c, double max_c, double above_c) {
+  const double mean = (min_c + max_c) / 2 - above_c, swing = (max_c - min_c) / 2;
   if (mean >= swing) return std::max(mean, 0.0);
   if (mean <= -swing) return 0.0;
   const double angle = std::asin(-mean / swing);

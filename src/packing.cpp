@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "packing_lattice.hpp"
+#include "packing_most.hpp"
 #include "packing_result.hpp"
 #include "packing_rounding.hpp"
 #include "packing_rows.hpp"
@@ -28,19 +29,15 @@ struct Certified {
   std::vector<GridPoint> grid;
 };
 
-/// How much a layout is loosened when rounding has broken the tight one, mm per pair.
-constexpr double spare_for_rounding = 0.06;
-
-/// One question of pack_most, with the work left for it.
+/// One question of pack_most for one kind, with the work left for it.
 class MostBulbs {
  public:
-  MostBulbs(const Outline& outline, std::span<const PackKind> kinds, double gap, double wall,
-            Arrange arrange, Effort effort, long work)
+  MostBulbs(const Outline& outline, const PackKind& kind, double gap, double wall, Effort effort,
+            long work)
       : outline_{outline},
-        kinds_{kinds},
+        kinds_{&kind, 1},
         gap_{gap},
         wall_{wall},
-        arrange_{arrange},
         effort_{effort},
         all_work_{work},
         work_{work} {}
@@ -66,7 +63,6 @@ class MostBulbs {
   /// Rounds and certifies; the best answer so far is replaced when it holds.
   bool keep(std::size_t n, const Coordinates& x, int tries) {
     KindDiscs all = bulbs(n);
-    if (arrange_ == Arrange::mixed && packing::has_clump(x, all)) return false;
     packing::Rounder rounder{outline_, all.discs};
     auto grid = rounder.round(x, tries, random_, std::max(work_, all_work_) / 10);
     work_ -= rounder.work();
@@ -75,34 +71,19 @@ class MostBulbs {
     return true;
   }
 
-  [[nodiscard]] int tries() const {
-    return effort_ == Effort::quick ? 4 : effort_ == Effort::normal ? 16 : 60;
-  }
-
-  /// Places for the start. The largest kind's own layout has a place for every kind.
+  /// Places for the start.
   void start() {
-    const auto largest = std::max_element(
-        kinds_.begin(), kinds_.end(),
-        [](const PackKind& a, const PackKind& b) { return a.diameter < b.diameter; });
-    if (kinds_.size() > 1) {
-      const PackKind alone{largest->diameter, 1.0, 0};
-      MostBulbs other{outline_, {&alone, 1}, gap_, wall_, arrange_, effort_, work_ / 3};
-      const Packing packed = other.solve();
-      for (const PlacedBulb& bulb : packed.bulbs) places_.push_back({bulb.x_mm, bulb.y_mm});
-      work_ -= work_ / 3;
-    } else {
-      const double spacing = largest->diameter.value() + gap_;
-      const double margin = wall_ + largest->diameter.value() / 2.0;
-      const int turns = effort_ == Effort::quick ? 6 : 24;
-      const int offsets = effort_ == Effort::quick ? 4 : 12;
-      // With some spare where it costs no bulb: such a lattice can be rounded.
-      places_ = packing::best_lattice(outline_, spacing, margin, turns, offsets);
-      printable_ = packing::printable_rows(outline_, spacing, margin);
-      std::vector<Point> loose = packing::best_lattice(outline_, spacing + 0.15, margin + 0.075,
-                                                       turns / 2, offsets * 2 / 3);
-      if (loose.size() > printable_.size()) printable_ = std::move(loose);
-      if (printable_.size() >= places_.size() || printable_.size() > 150) places_ = printable_;
-    }
+    const double spacing = kinds_.front().diameter.value() + gap_;
+    const double margin = wall_ + kinds_.front().diameter.value() / 2.0;
+    const int turns = effort_ == Effort::quick ? 6 : 24;
+    const int offsets = effort_ == Effort::quick ? 4 : 12;
+    // With some spare where it costs no bulb: such a lattice can be rounded.
+    places_ = packing::best_lattice(outline_, spacing, margin, turns, offsets);
+    printable_ = packing::printable_rows(outline_, spacing, margin);
+    std::vector<Point> loose =
+        packing::best_lattice(outline_, spacing + 0.15, margin + 0.075, turns / 2, offsets * 2 / 3);
+    if (loose.size() > printable_.size()) printable_ = std::move(loose);
+    if (printable_.size() >= places_.size() || printable_.size() > 150) places_ = printable_;
     if (places_.empty()) places_.push_back(outline_.deepest());
   }
 
@@ -128,11 +109,7 @@ class MostBulbs {
       places_.push_back(next_place(bulbs.discs.margin.back()));
     }
     places_.resize(bulbs.kind.size());
-    if (kinds_.size() == 1) return packing::to_coordinates(places_);
-    const auto order = packing::arrange_kinds(places_, bulbs.kind, arrange_, random_);
-    std::vector<Point> ordered;
-    for (const std::size_t place : order) ordered.push_back(places_[place]);
-    return packing::to_coordinates(ordered);
+    return packing::to_coordinates(places_);
   }
 
   /// Looks for n bulbs with `spare` and keeps the first layout that survives rounding.
@@ -146,7 +123,7 @@ class MostBulbs {
         fits = search.work() < work && search.run(work - search.work());
         if (!fits) break;
       }
-      if (keep(n, search.layout(), tries())) {
+      if (keep(n, search.layout(), packing::rounding_tries(effort_))) {
         places_ = packing::to_points(search.layout());
         work_ -= search.work();
         return true;
@@ -190,7 +167,7 @@ class MostBulbs {
       if (!find(n + 1, 0.0, work_)) {
         if (work_ <= 0) break;
         places_ = before;
-        if (!find(n + 1, spare_for_rounding, work_)) break;
+        if (!find(n + 1, packing::spare_for_rounding, work_)) break;
       }
       ++n;
     }
@@ -199,7 +176,6 @@ class MostBulbs {
   const Outline& outline_;
   std::span<const PackKind> kinds_;
   double gap_, wall_;
-  Arrange arrange_;
   Effort effort_;
   long all_work_, work_;
   Random random_{2026};
@@ -210,19 +186,21 @@ class MostBulbs {
 
 }  // namespace
 
+Packing packing::most_of_one(const Outline& outline, const PackKind& kind, double gap, double wall,
+                             Effort effort, long work) {
+  return MostBulbs{outline, kind, gap, wall, effort, work}.solve();
+}
+
 Packing pack_most(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
                   Millimetres wall, Effort effort, Arrange arrange) {
   const Outline outline{section};
   // A plan of three layers asks three times: its quick answer gets a little less work than fit's.
-  const long work = packing::work_of(effort);
-  return MostBulbs{outline,
-                   kinds,
-                   gap.value(),
-                   wall.value(),
-                   arrange,
-                   effort,
-                   effort == Effort::quick ? work * 6 / 10 : work}
-      .solve();
+  long work = packing::work_of(effort);
+  if (effort == Effort::quick) work = work * 6 / 10;
+  if (kinds.size() == 1) {
+    return packing::most_of_one(outline, kinds.front(), gap.value(), wall.value(), effort, work);
+  }
+  return packing::most_of_mixture(outline, kinds, gap.value(), wall.value(), effort, arrange, work);
 }
 
 }  // namespace bulbwright

@@ -62,6 +62,16 @@ bool Certifier::holds(const std::vector<GridPoint>& layout) const {
   return true;
 }
 
+Coordinates printed_coordinates(const std::vector<GridPoint>& layout) {
+  const std::size_t n = layout.size();
+  Coordinates x(2 * n);
+  for (std::size_t i = 0; i < n; ++i) {
+    x[i] = static_cast<double>(layout[i].x) / 10.0;
+    x[n + i] = static_cast<double>(layout[i].y) / 10.0;
+  }
+  return x;
+}
+
 double violation(const Outline& outline, const Discs& discs, const Coordinates& x) {
   const std::size_t n = discs.size();
   double worst = 0.0;

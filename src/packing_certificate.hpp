@@ -48,6 +48,9 @@ class Certifier {
   std::size_t classes_ = 0;
 };
 
+/// The centres of a printed layout, mm.
+Coordinates printed_coordinates(const std::vector<GridPoint>& layout);
+
 /// Greatest relative violation of a layout that is not rounded: the largest shortfall of a pair
 /// distance or depth, divided by the wanted pair distance (or twice the reach, for a wall).
 double violation(const Outline& outline, const Discs& discs, const Coordinates& x);

@@ -128,42 +128,52 @@ std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
   return order;
 }
 
-std::size_t largest_clump(const Coordinates& x, const KindDiscs& bulbs, std::size_t kind) {
+std::vector<std::size_t> clump_members(const Coordinates& x, const KindDiscs& bulbs) {
   const std::size_t n = bulbs.kind.size();
+  std::vector<std::size_t> counts;
+  for (const std::size_t kind : bulbs.kind) {
+    if (counts.size() <= kind) counts.resize(kind + 1, 0);
+    ++counts[kind];
+  }
+  std::vector<std::size_t> members, group;
   std::vector<char> seen(n, 0);
-  std::size_t largest = 0;
   for (std::size_t first = 0; first < n; ++first) {
-    if (seen[first] != 0 || bulbs.kind[first] != kind) continue;
-    std::vector<std::size_t> group{first};
+    const std::size_t kind = bulbs.kind[first];
+    if (seen[first] != 0 || 3 * counts[kind] > n) continue;
+    group.assign(1, first);
     seen[first] = 1;
     for (std::size_t k = 0; k < group.size(); ++k) {
       const std::size_t i = group[k];
       for (std::size_t j = 0; j < n; ++j) {
         if (seen[j] != 0 || bulbs.kind[j] != kind) continue;
         const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
-        const double near = 1.2 * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
+        const double near = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
         if (dx * dx + dy * dy > near * near) continue;
         seen[j] = 1;
         group.push_back(j);
       }
     }
-    largest = std::max(largest, group.size());
+    if (group.size() > largest_clump) members.insert(members.end(), group.begin(), group.end());
   }
-  return largest;
+  return members;
 }
 
-bool has_clump(const Coordinates& x, const KindDiscs& bulbs) {
-  std::vector<std::size_t> counts;
-  for (const std::size_t kind : bulbs.kind) {
-    if (counts.size() <= kind) counts.resize(kind + 1, 0);
-    ++counts[kind];
-  }
+Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random) {
   const std::size_t n = bulbs.kind.size();
-  for (std::size_t kind = 0; counts.size() > 1 && kind < counts.size(); ++kind) {
-    if (3 * counts[kind] > n) continue;
-    if (largest_clump(x, bulbs, kind) > clump_limit) return true;
+  const std::vector<std::size_t> members = clump_members(x, bulbs);
+  if (members.empty()) return x;
+  const std::size_t a = members[random.below(members.size())];
+  constexpr int draws = 30;
+  for (int k = 1; k <= draws; ++k) {
+    const std::size_t b = random.below(n);
+    if (bulbs.kind[a] == bulbs.kind[b]) continue;
+    std::swap(x[a], x[b]);
+    std::swap(x[n + a], x[n + b]);
+    if (k == draws || clump_members(x, bulbs).size() < members.size()) break;
+    std::swap(x[a], x[b]);
+    std::swap(x[n + a], x[n + b]);
   }
-  return false;
+  return x;
 }
 
 }  // namespace bulbwright::packing

@@ -27,16 +27,18 @@ std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
                                        const std::vector<std::size_t>& kind, Arrange arrange,
                                        Random& random);
 
-/// The largest group of bulbs of this kind in which each touches another of the group; touching
-/// means closer than 1.2 times the wanted distance.
-std::size_t largest_clump(const Coordinates& x, const KindDiscs& bulbs, std::size_t kind);
+/// What counts as standing together, in least distances.
+inline constexpr double clump_reach = 1.2;
 
-/// A mixed layer has no larger group of any kind that makes up a third of the bulbs or less. (A
-/// commoner kind must form long chains: of two colours on a hexagonal lattice one always connects
-/// side to side.)
-inline constexpr std::size_t clump_limit = 3;
+/// The bulbs of all groups above largest_clump of kinds of at most a third of the bulbs.
+std::vector<std::size_t> clump_members(const Coordinates& x, const KindDiscs& bulbs);
 
-/// Some kind of at most a third of the bulbs has a group above clump_limit.
-bool has_clump(const Coordinates& x, const KindDiscs& bulbs);
+/// The layout with a member of such a group and a bulb of another kind changed over, so that fewer
+/// are in groups where one of a few draws does that. The two may then stand too close.
+Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random);
+
+inline bool has_clump(const Coordinates& x, const KindDiscs& bulbs) {
+  return !clump_members(x, bulbs).empty();
+}
 
 }  // namespace bulbwright::packing

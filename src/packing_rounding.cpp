@@ -143,8 +143,8 @@ bool Rounder::repair(const Coordinates& target, Random& random) {
 std::optional<std::vector<GridPoint>> Rounder::round(const Coordinates& x, int tries,
                                                      Random& random, long most_work) {
   const std::size_t n = discs_->size();
-  most_work_ = work_ + most_work;
   const Coordinates loose = loosened(x);
+  most_work_ = work_ + most_work;
   for (int attempt = 0; attempt < tries && (attempt == 0 || work_ < most_work_); ++attempt) {
     Coordinates turned = attempt == 0 ? x : loose;  // exact layouts may lie on the grid already
     if (attempt > 1 && outline_->shape() == Shape::round) {

@@ -28,7 +28,8 @@ class LargestGap {
         kinds_{kinds},
         wall_{wall},
         arrange_{arrange},
-        work_{packing::work_of(effort)} {
+        all_work_{packing::work_of(effort)},
+        work_{all_work_} {
     for (const PackKind& kind : kinds) counts_.push_back(static_cast<std::size_t>(kind.count));
   }
 
@@ -77,8 +78,30 @@ class LargestGap {
     const bool fits =
         search.try_start(x_.empty() ? seed(all) : x_) || (work > 0 && search.run(work));
     work_ -= search.work();
-    if (fits) x_ = search.layout();
-    return fits;
+    if (!fits) return false;
+    const Coordinates x = unclumped(search.layout(), all);
+    if (clumped(x, all)) return false;
+    x_ = x;
+    return true;
+  }
+
+  [[nodiscard]] bool clumped(const Coordinates& x, const KindDiscs& all) const {
+    return kinds_.size() > 1 && arrange_ == Arrange::mixed && !may_clump_ &&
+           packing::has_clump(x, all);
+  }
+
+  /// Swaps that break clumps of a layout that fits, as far as a few of them go.
+  Coordinates unclumped(Coordinates x, const KindDiscs& all) {
+    for (int k = 0; k < 8 && clumped(x, all); ++k) {
+      packing::Search search{outline_, all.discs, 1e-6, random_.bits()};
+      if (search.try_start(packing::with_swap(x, all, random_)) &&
+          packing::clump_members(search.layout(), all).size() <=
+              packing::clump_members(x, all).size()) {
+        x = search.layout();
+      }
+      work_ -= search.work();
+    }
+    return x;
   }
 
   Coordinates seed(const KindDiscs& all) {
@@ -108,7 +131,11 @@ class LargestGap {
   bool widen(double least, double most) {
     double gap = least;
     const long all_work = work_;
-    if (!fit(gap, 0.0, all_work / 2)) return false;
+    if (!fit(gap, 0.0, all_work / 2)) {
+      if (kinds_.size() < 2 || arrange_ != Arrange::mixed) return false;
+      may_clump_ = true;  // a layout with a clump is better than none
+      if (!fit(gap, 0.0, all_work / 4)) return false;
+    }
     grow(gap, most);
     while (gap < most && work_ > 0) {
       const double next = std::min(most, gap + 0.05);
@@ -146,14 +173,16 @@ class LargestGap {
     }
   }
 
-  /// Rounds at the largest gap that survives it; the printed gap is a true one.
+  /// Rounds at the largest gap that survives it. Gaps are printed in whole tenths, downwards, so
+  /// no other need be tried.
   Packing printed(double least_gap, double& gap) {
-    for (double loss = 0.0; loss <= 1.0; loss += 0.02) {
-      const double wanted = std::max(least_gap, gap_ - loss);
+    const double best = std::floor(gap_ * 10.0 + 1e-7);
+    for (int tenths = 0; tenths <= 10; ++tenths) {
+      const double wanted = std::max(least_gap, (best - tenths) / 10.0);
       KindDiscs all = bulbs(wanted, 0.0);
       packing::Rounder rounder{outline_, all.discs};
-      const auto grid = rounder.round(x_, 4, random_, 1L << 40);
-      if (grid) {
+      const auto grid = rounder.round(x_, 12, random_, all_work_ / 16);
+      if (grid && !clumped(packing::printed_coordinates(*grid), all)) {
         Packing result = packing::packing_of(outline_, all, *grid, kinds_, wanted, wall_);
         // Downward to 0.1 mm, so that what is printed holds.
         gap = all.kind.size() < 2 ? wanted : result.least_gap.value();
@@ -171,7 +200,8 @@ class LargestGap {
   std::span<const PackKind> kinds_;
   double wall_;
   Arrange arrange_;
-  long work_;
+  long all_work_, work_;
+  bool may_clump_ = false;
   double gap_ = 0.0;
   std::vector<std::size_t> counts_;
   Coordinates x_;

@@ -12,8 +12,12 @@ namespace bulbwright {
 /// How much search: a number of steps, never of seconds, so the answer is the same on any machine.
 enum class Effort { quick, normal, thorough };
 
-/// Types spread evenly, or each type kept together.
+/// Types spread evenly, or each type kept together. Spread evenly means: of a kind that makes up at
+/// most a third of the bulbs no more than largest_clump stand together, one within 1.2 times the
+/// least distance (half of both diameters and the gap) of another. A commoner kind cannot but form
+/// chains.
 enum class Arrange { mixed, drift };
+inline constexpr std::size_t largest_clump = 3;
 
 /// One kind of bulb in a layer.
 struct PackKind {
@@ -42,13 +46,15 @@ struct Packing {
 };
 
 /// The most bulbs with `gap` between neighbours and `wall` to the outline. Shares are kept to the
-/// nearest bulb. gap >= 0, wall >= 0. Never fails: no room gives no bulbs.
+/// nearest bulb; a mixture is never fewer than its largest kind alone. gap >= 0, wall >= 0. Never
+/// fails: no room gives no bulbs.
 Packing pack_most(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
                   Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
 
 /// Places exactly the kinds' `count` bulbs with the largest gap found, at most what spreads them
 /// evenly over the section, and `wall` to the outline. An empty layout where they do not fit with
-/// `least_gap`. Counts from 1 to 1000 in all.
+/// `least_gap`. Only where nothing else was found does a mixture have a larger clump. Counts from 1
+/// to 1000 in all.
 Packing place_count(const Section& section, std::span<const PackKind> kinds, Millimetres least_gap,
                     Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
 
