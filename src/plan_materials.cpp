@@ -45,6 +45,8 @@ Materials add_materials(const PlanFacts& facts, Plan& plan) {
   }
   planned.labels = materials.labels;
   planned.filled_weight = materials.weight.total;
+  planned.filled_weight_low = materials.weight.low;
+  planned.filled_weight_high = materials.weight.high;
   planned.shell_weight = materials.weight.shell;
   planned.lifting = to_string(materials.lift.verdict);
   planned.lift_one = materials.lift.one;

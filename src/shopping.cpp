@@ -78,19 +78,23 @@ ShoppingItem plain_item(ItemKind kind, std::string item, std::string unit) {
   return result;
 }
 
-/// One line per size and opening, in the order of size.
+/// One line per length, width and opening, in that order.
 void add_mesh(std::vector<ShoppingItem>& items, std::span<const PotNeeds> pots) {
-  std::map<std::pair<double, double>, ShoppingItem> sizes;
+  std::map<std::array<double, 3>, ShoppingItem> sizes;
   for (std::size_t pot = 0; pot < pots.size(); ++pot) {
     const double size = rounded(pots[pot].mesh.value(), 1.0);
+    const double width = rounded(pots[pot].mesh_width.value(), 1.0);
     const double opening = rounded(pots[pot].mesh_opening.value(), 1.0);
     if (!pots[pot].ok || size <= 0.0) continue;
-    ShoppingItem& item = sizes[{size, opening}];
+    ShoppingItem& item = sizes[{size, width, opening}];
     if (item.item.empty()) {
-      item = plain_item(
-          ItemKind::mesh,
-          fmt::format("wire mesh {:.0f} mm, openings at most {:.0f} mm", size, opening), "piece");
+      const std::string sides =
+          size == width ? fmt::format("{:.0f}", size) : fmt::format("{:.0f} x {:.0f}", size, width);
+      item = plain_item(ItemKind::mesh,
+                        fmt::format("wire mesh {} mm, openings at most {:.0f} mm", sides, opening),
+                        "piece");
       item.mesh = Millimetres{size};
+      item.mesh_width = Millimetres{width};
       item.mesh_opening = Millimetres{opening};
     }
     item.need += 1.0;
@@ -121,6 +125,7 @@ PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file
   needs.mix = plan.materials.mix_loose - plan.materials.perlite;
   needs.perlite = plan.materials.perlite;
   needs.mesh = plan.materials.mesh_disc;
+  needs.mesh_width = plan.materials.mesh_width;
   needs.mesh_opening = plan.materials.mesh_opening;
   needs.pins = plan.materials.pins;
   needs.labels = plan.materials.labels;

@@ -309,6 +309,8 @@ TEST_CASE("every number printed is a number of the plan", "[plan_text][law]") {
                              m.pins * 1.0, m.labels * 1.0}) {
     know(value);
   }
+  know(rounded(m.filled_weight_low.value(), 1.0));
+  know(rounded(m.filled_weight_high.value(), 1.0));
   for (const ShoppingNeed& need : plan.shopping) {
     know(need.buy);
     know(need.spares);

@@ -25,7 +25,7 @@ ShoppingList two_pots() {
                   "=HYPERLINK(\"x\"), \"best\"", 2, 40, true}};
   steps.mix = Litres{24.04};
   steps.perlite = Litres{8.0};
-  steps.mesh = Millimetres{370.0};
+  steps.mesh = steps.mesh_width = Millimetres{370.0};
   steps.mesh_opening = Millimetres{13.0};
   steps.pins = 8;
   steps.labels = 2;

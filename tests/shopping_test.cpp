@@ -26,7 +26,7 @@ PotNeeds south_steps() {
   pot.bulbs = {bulbs("tulip-triumph", "Tulipa", 1, 14), bulbs("crocus-large", "Crocus", 2, 27)};
   pot.mix = Litres{24.04};
   pot.perlite = Litres{8.0};
-  pot.mesh = Millimetres{370.0};
+  pot.mesh = pot.mesh_width = Millimetres{370.0};
   pot.mesh_opening = Millimetres{13.0};
   pot.pins = 8;
   pot.labels = 2;
@@ -154,4 +154,16 @@ TEST_CASE("a flat rate is rounded up, and never by the last bit", "[shopping][la
   CHECK(flat_spares(11, 0.1) == 2);
   for (int tens = 1; tens <= 1000; ++tens) CHECK(flat_spares(10 * tens, 0.1) == tens);
   for (int count = 0; count <= 3000; ++count) CHECK(flat_spares(count, 0.1) == (count + 9) / 10);
+}
+
+TEST_CASE("a trough's mesh is named by both its sides", "[shopping]") {
+  PotNeeds trough;
+  trough.mesh = Millimetres{590.0};
+  trough.mesh_width = Millimetres{190.0};
+  trough.mesh_opening = Millimetres{13.0};
+  PotNeeds wider = trough;
+  wider.mesh_width = Millimetres{290.0};
+  const ShoppingList list = shopping_list({trough, wider, trough}, builtin_packs());
+  CHECK(item(list, "wire mesh 590 x 190 mm, openings at most 13 mm").buy == 2);
+  CHECK(item(list, "wire mesh 590 x 290 mm, openings at most 13 mm").buy == 1);
 }

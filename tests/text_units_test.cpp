@@ -58,3 +58,13 @@ TEST_CASE("a season is named by the spring it flowers in", "[text_units]") {
   CHECK(season_text(2026, Hemisphere::north) == "spring 2027");
   CHECK(season_text(2026, Hemisphere::south) == "spring 2026");
 }
+
+TEST_CASE("lengths that are worked to keep their tenths, weights their range", "[report]") {
+  TextStyle style;
+  CHECK(fine_length_text(Millimetres{65.54}, style) == "65.5 mm");
+  CHECK(fine_length_text(Millimetres{65.0}, style) == "65 mm");
+  CHECK(weights_text(Kilograms{33.4}, Kilograms{51.6}, style) == "33 to 52\u00A0kg");
+  style.units = Units::inches;
+  CHECK(fine_length_text(Millimetres{65.532}, style) == "2.58 in");
+  CHECK(weights_text(Kilograms{33.4}, Kilograms{51.6}, style) == "74 to 114\u00A0lb");
+}

@@ -161,6 +161,8 @@ struct PlanMaterials {
   int pins = 0;
   int labels = 0;
   Kilograms filled_weight;  ///< watered and drained
+  /// The same for the lightest and heaviest mixes measured and a shell a quarter off.
+  Kilograms filled_weight_low, filled_weight_high;
   Kilograms shell_weight;
   std::string lifting;           ///< "one person", "two people" or "do not lift", by guideline
   Kilograms lift_one, lift_two;  ///< the guideline used

@@ -35,7 +35,8 @@ struct PotNeeds {
   std::vector<BulbNeed> bulbs;  ///< bottom layer first
   Litres mix;                   ///< loose, to buy, without perlite
   Litres perlite;
-  Millimetres mesh;          ///< size of the piece, 0: none
+  Millimetres mesh;          ///< length of the piece, 0: none
+  Millimetres mesh_width;    ///< as mesh for a round pot
   Millimetres mesh_opening;  ///< at most
   int pins = 0;
   int labels = 0;
@@ -60,8 +61,8 @@ struct ShoppingItem {
   std::string loss_origin;          ///< "flat rate"; empty where there is no loss rate
   std::vector<Pack> packs;          ///< covers `buy`; empty where it is not sold in packs
 
-  std::string taxon, name, grade, label;  ///< bulbs only
-  Millimetres mesh, mesh_opening;         ///< mesh only
+  std::string taxon, name, grade, label;       ///< bulbs only
+  Millimetres mesh, mesh_width, mesh_opening;  ///< mesh only: length, width, opening
   struct Share {
     std::size_t pot = 0;  ///< index into ShoppingList::pots
     int layer = 0;        ///< 0: the whole pot

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "report/section_json.hpp"
+#include "report/text_units.hpp"
 
 namespace bulbwright::report {
 namespace {
@@ -16,15 +17,9 @@ Json clearance(Millimetres length) {
   return rounded(std::floor(length.value() * 1000.0 + 1e-6) / 1000.0, 0.001);
 }
 
-std::string length_text(Millimetres length, Units units) {
-  if (units == Units::inches)
-    return fmt::format("{:.2f} in", rounded(length.value() / millimetres_per_inch, 0.01));
-  return fmt::format("{:g} mm", rounded(length.value(), 0.1));
-}
-
-std::string outline_text(const Section& section, Units units) {
-  const std::string length = length_text(section.length, units),
-                    width = length_text(section.width, units);
+std::string outline_text(const Section& section, const TextStyle& style) {
+  const std::string length = fine_length_text(section.length, style),
+                    width = fine_length_text(section.width, style);
   switch (section.shape) {
     case Shape::round:
       return fmt::format("round, {} across", length);
@@ -68,15 +63,14 @@ std::string fit_csv(const FitReport& report) {
 
 std::string fit_text(const FitReport& report, const TextStyle& style) {
   const Packing& packing = report.packing;
-  std::string text =
-      fmt::format("Outline: {}\nBulbs: {} across, {} from the wall\n",
-                  outline_text(report.section, style.units), length_text(report.bulb, style.units),
-                  length_text(report.wall, style.units));
+  std::string text = fmt::format(
+      "Outline: {}\nBulbs: {} across, {} from the wall\n", outline_text(report.section, style),
+      fine_length_text(report.bulb, style), fine_length_text(report.wall, style));
   if (report.own_count && packing.bulbs.empty()) {
     return text + fmt::format("{} bulbs do not fit with 3 mm between them.\n", report.asked);
   }
   text += fmt::format("{} bulbs {}, {} apart or more.\n", packing.bulbs.size(),
-                      report.own_count ? "stand" : "fit", length_text(packing.gap, style.units));
+                      report.own_count ? "stand" : "fit", fine_length_text(packing.gap, style));
   if (!report.own_count) {
     text += fmt::format("No layout can hold more than {} ({}).\n", packing.upper_bound,
                         packing.bound_name);

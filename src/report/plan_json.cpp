@@ -196,6 +196,8 @@ Json materials_json(const PlanMaterials& materials) {
             {"mesh_mm", tenth(materials.mesh_disc)},
             {"pins", materials.pins},
             {"filled_weight_kg", tenth(materials.filled_weight)},
+            {"filled_weight_low_kg", tenth(materials.filled_weight_low)},
+            {"filled_weight_high_kg", tenth(materials.filled_weight_high)},
             {"mix_loose_litres", tenth(materials.mix_loose)},
             {"mix_by_step_litres",
              list_of(materials.mix_by_step, [](Litres step) { return tenth(step); })},

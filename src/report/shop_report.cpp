@@ -37,6 +37,7 @@ Json pot_json(const PotNeeds& pot) {
   json["mix_litres"] = rounded(pot.mix.value(), 0.1);
   json["perlite_litres"] = rounded(pot.perlite.value(), 0.1);
   json["mesh_mm"] = document_mm(pot.mesh);
+  json["mesh_width_mm"] = document_mm(pot.mesh_width);
   json["pins"] = pot.pins;
   json["labels"] = pot.labels;
   return json;
@@ -69,6 +70,7 @@ Json item_json(const ShoppingItem& item) {
   put_text(json, "label", item.label);
   if (item.kind == ItemKind::mesh) {
     json["mesh_mm"] = document_mm(item.mesh);
+    json["mesh_width_mm"] = document_mm(item.mesh_width);
     json["opening_mm"] = document_mm(item.mesh_opening);
   }
   Json shares = Json::array();

@@ -24,8 +24,12 @@ std::string pot_name(const PotNeeds& pot, std::size_t index) {
 /// "Triumph tulip, 12 cm, TT26": as a shop assistant would look for it.
 std::string for_people(const ShoppingItem& item, const TextStyle& style) {
   if (item.kind == ItemKind::mesh) {
-    return fmt::format("wire mesh {} across, holes {} at most", length_text(item.mesh, style),
-                       length_text(item.mesh_opening, style));
+    const std::string length = length_text(item.mesh, style),
+                      width = length_text(item.mesh_width, style),
+                      opening = length_text(item.mesh_opening, style);
+    return length == width
+               ? fmt::format("wire mesh {} across, holes {} at most", length, opening)
+               : fmt::format("wire mesh {} by {}, holes {} at most", length, width, opening);
   }
   if (item.kind != ItemKind::bulb) return item.item;
   std::string text = plain_name(item.name);

@@ -42,6 +42,13 @@ std::string length_text(Millimetres length, const TextStyle& style) {
   return fmt::format("{}\u00A0{}", length_number(length, style), unit);
 }
 
+std::string fine_length_text(Millimetres length, const TextStyle& style) {
+  if (style.units == Units::inches) {
+    return fmt::format("{:.2f} in", rounded(length.value() / millimetres_per_inch, 0.01));
+  }
+  return fmt::format("{:g} mm", rounded(length.value(), 0.1));
+}
+
 std::string temperature_text(Celsius temperature, const TextStyle& style) {
   const std::string mark = style.utf8 ? "°" : "";
   const std::string celsius = fmt::format("{}\u00A0{}C", short_number(temperature.value()), mark);
@@ -63,6 +70,13 @@ std::string weight_text(Kilograms weight, const TextStyle& style) {
   if (style.units == Units::millimetres) return metric;
   const double pounds = rounded(weight.value() / kilograms_per_pound, 1.0);
   return fmt::format("{:.0f}\u00A0lb ({})", pounds, metric);
+}
+
+std::string weights_text(Kilograms low, Kilograms high, const TextStyle& style) {
+  const bool metric = style.units == Units::millimetres;
+  const double unit = metric ? 1.0 : kilograms_per_pound;
+  return fmt::format("{:.0f} to {:.0f}\u00A0{}", rounded(low.value() / unit, 1.0),
+                     rounded(high.value() / unit, 1.0), metric ? "kg" : "lb");
 }
 
 std::string short_number(double value) {

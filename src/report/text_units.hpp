@@ -15,7 +15,11 @@ namespace bulbwright::report {
 /// "275 mm" to the whole millimetre, or "10 7/8 in" to the nearest eighth of an inch.
 std::string length_text(Millimetres length, const TextStyle& style);
 
-/// The same without the unit, for two lengths in a row: "600", "23 5/8".
+/// A length that is worked to, as `fit` prints: "65.5 mm" to the tenth, or "2.58 in"; with a plain
+/// space.
+std::string fine_length_text(Millimetres length, const TextStyle& style);
+
+/// The first without its unit, for two lengths in a row: "600", "23 5/8".
 std::string length_number(Millimetres length, const TextStyle& style);
 
 /// "5 °C (41 °F)", Fahrenheit first with inches.
@@ -26,6 +30,9 @@ std::string volume_text(Litres volume, const TextStyle& style);
 
 /// "41.6 kg", or with inches "92 lb (41.6 kg)".
 std::string weight_text(Kilograms weight, const TextStyle& style);
+
+/// "33 to 52 kg", or with inches "73 to 115 lb".
+std::string weights_text(Kilograms low, Kilograms high, const TextStyle& style);
 
 /// A number to 0.1 without an idle ".0": "9.5", "11".
 std::string short_number(double value);
