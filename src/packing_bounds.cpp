@@ -78,7 +78,9 @@ void tighten_by_optima(Bound& bound, const std::array<double, size>& optima, dou
 }
 
 Bound oler(const Outline& outline, double spacing, double margin) {
-  const std::vector<Point> polygon = surrounding_polygon(outline, margin, 360);
+  const std::vector<Point> polygon = outline.shape() == Shape::round
+                                         ? std::vector<Point>{}
+                                         : surrounding_polygon(outline, margin, 360);
   double area = 0.0, perimeter = 0.0;
   for (std::size_t i = 0; i < polygon.size(); ++i) {
     const Point p = polygon[i], q = polygon[(i + 1) % polygon.size()];

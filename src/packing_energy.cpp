@@ -104,8 +104,10 @@ void Energy::list_pairs() {
   const auto y_of = [&](std::size_t i) { return listed_at_[2 * i + 1]; };
   double x0 = x_of(0), x1 = x_of(0), y0 = y_of(0), y1 = y_of(0);
   for (std::size_t i = 1; i < n; ++i) {
-    x0 = std::min(x0, x_of(i)), x1 = std::max(x1, x_of(i));
-    y0 = std::min(y0, y_of(i)), y1 = std::max(y1, y_of(i));
+    x0 = std::min(x0, x_of(i));
+    x1 = std::max(x1, x_of(i));
+    y0 = std::min(y0, y_of(i));
+    y1 = std::max(y1, y_of(i));
   }
   const int columns = std::clamp(static_cast<int>((x1 - x0) / cut) + 1, 1, 256);
   const int rows = std::clamp(static_cast<int>((y1 - y0) / cut) + 1, 1, 256);

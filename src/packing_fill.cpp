@@ -32,8 +32,12 @@ class Fill {
     const double high = turned_ ? outline_.half_length() : outline_.top();
     const double left = turned_ ? outline_.bottom() : -outline_.half_length();
     const double right = turned_ ? outline_.top() : outline_.half_length();
-    if (!scan.open) scan.across = low + m, scan.along = left + m, scan.open = true;
-    for (; scan.across <= high - m; scan.across += step_mm, scan.along = left + m) {
+    if (!scan.open) {
+      scan.across = low + m;
+      scan.along = left + m;
+      scan.open = true;
+    }
+    for (; scan.across <= high - m; scan.across += step_mm) {
       while (scan.along <= right - m) {
         const Point p = turned_ ? Point{scan.across, scan.along} : Point{scan.along, scan.across};
         const double beyond = taken_until(p, scan.radius);
@@ -50,6 +54,7 @@ class Fill {
         }
         scan.along += step_mm;
       }
+      scan.along = left + m;
     }
     return false;
   }

@@ -58,8 +58,10 @@ std::vector<Point> points_within(const Lattice& lattice, const Outline& outline,
       const double rx = x - lattice.origin.x, ry = y - lattice.origin.y;
       const double i = (rx * lattice.v.y - ry * lattice.v.x) / det;
       const double j = (lattice.u.x * ry - lattice.u.y * rx) / det;
-      i0 = std::min(i0, i), i1 = std::max(i1, i);
-      j0 = std::min(j0, j), j1 = std::max(j1, j);
+      i0 = std::min(i0, i);
+      i1 = std::max(i1, i);
+      j0 = std::min(j0, j);
+      j1 = std::max(j1, j);
     }
   }
   std::vector<Point> points;

@@ -17,8 +17,10 @@ std::vector<std::vector<Near>> near_places(const std::vector<Point>& places) {
   const std::size_t n = places.size();
   double x0 = 1e300, x1 = -1e300, y0 = 1e300, y1 = -1e300;
   for (const Point p : places) {
-    x0 = std::min(x0, p.x), x1 = std::max(x1, p.x);
-    y0 = std::min(y0, p.y), y1 = std::max(y1, p.y);
+    x0 = std::min(x0, p.x);
+    x1 = std::max(x1, p.x);
+    y0 = std::min(y0, p.y);
+    y1 = std::max(y1, p.y);
   }
   const double area = std::max(1.0, (x1 - x0) * (y1 - y0));
   const double far2 = std::max(9.0 * area / static_cast<double>(n), 1.0);

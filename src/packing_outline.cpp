@@ -214,28 +214,71 @@ double Outline::support(double ux, double uy) const {
   return 0.0;
 }
 
-std::vector<Point> surrounding_polygon(const Outline& outline, double m, int sides) {
-  if (m > outline.inradius()) return {};
-  const double w = outline.half_length() + outline.top() + m;
-  std::vector<Point> polygon{{-w, -w}, {w, -w}, {w, w}, {-w, w}}, clipped;
+namespace {
+
+/// A tangent line {p : u . p = limit}, u the outward unit normal.
+struct Tangent {
+  double ux = 0.0, uy = 0.0, limit = 0.0;
+};
+
+/// Tangents of the inner parallel body in `sides` directions, anticlockwise.
+std::vector<Tangent> tangents(const Outline& outline, double m, int sides) {
+  std::vector<Tangent> lines;
+  const int per_quarter = std::max(1, sides / 4);
   for (int k = 0; k < sides; ++k) {
     // Rational points of the unit circle: quarter turns of (1-q^2, 2q)/(1+q^2).
-    const int per_quarter = std::max(1, sides / 4);
     const double q = static_cast<double>(k % per_quarter) / per_quarter;
     const double c = (1.0 - q * q) / (1.0 + q * q), s = 2.0 * q / (1.0 + q * q);
     const int turn = (k / per_quarter) % 4;
     const double ux = turn == 0 ? c : turn == 1 ? -s : turn == 2 ? -c : s;
     const double uy = turn == 0 ? s : turn == 1 ? c : turn == 2 ? -s : -c;
-    const double limit =
-        outline.support(ux, uy) - m + 1e-9;  // outward, so rounding keeps the proof
+    // Outward by a little, so that rounding keeps the proof.
+    lines.push_back({ux, uy, outline.support(ux, uy) - m + 1e-9});
+  }
+  return lines;
+}
+
+/// The corners where each line meets the next. Empty where a line does not take part, which shows
+/// as a side that runs backwards.
+std::vector<Point> consecutive_corners(const std::vector<Tangent>& lines) {
+  const std::size_t n = lines.size();
+  std::vector<Point> corners(n);
+  for (std::size_t i = 0; i < n; ++i) {
+    const Tangent &p = lines[i], &q = lines[(i + 1) % n];
+    const double turn = p.ux * q.uy - p.uy * q.ux;
+    if (!(turn > 1e-6)) return {};
+    corners[i] = {(p.limit * q.uy - q.limit * p.uy) / turn,
+                  (p.ux * q.limit - q.ux * p.limit) / turn};
+  }
+  for (std::size_t i = 0; i < n; ++i) {
+    const Point from = corners[(i + n - 1) % n], to = corners[i];
+    const double along = (to.y - from.y) * lines[i].ux - (to.x - from.x) * lines[i].uy;
+    if (!(along > 1e-6)) return {};
+  }
+  return corners;
+}
+
+}  // namespace
+
+std::vector<Point> surrounding_polygon(const Outline& outline, double m, int sides) {
+  if (m > outline.inradius()) return {};
+  const std::vector<Tangent> lines = tangents(outline, m, sides);
+  std::vector<Point> polygon = sides % 4 == 0 ? consecutive_corners(lines) : std::vector<Point>{};
+  if (!polygon.empty()) return polygon;
+  // Some lines are idle: clip by one after another.
+  const double w = outline.half_length() + outline.top() + m;
+  polygon = {{-w, -w}, {w, -w}, {w, w}, {-w, w}};
+  std::vector<Point> clipped;
+  for (const Tangent& line : lines) {
     clipped.clear();
     for (std::size_t i = 0; i < polygon.size(); ++i) {
-      const Point p = polygon[i], q2 = polygon[(i + 1) % polygon.size()];
-      const double dp = limit - (ux * p.x + uy * p.y), dq = limit - (ux * q2.x + uy * q2.y);
+      const Point p = polygon[i], q = polygon[(i + 1) % polygon.size()];
+      const double dp = line.limit - (line.ux * p.x + line.uy * p.y);
+      const double dq = line.limit - (line.ux * q.x + line.uy * q.y);
       if (dp >= 0.0) clipped.push_back(p);
       if ((dp < 0.0) != (dq < 0.0)) {
         const double f = dp / (dp - dq);
-        clipped.push_back({p.x + f * (q2.x - p.x), p.y + f * (q2.y - p.y)});
+        clipped.push_back({p.x + f * (q.x - p.x), p.y + f * (q.y - p.y)});
       }
     }
     polygon.swap(clipped);

@@ -45,29 +45,6 @@ std::vector<Position> fit_points(const Section& section, std::size_t n, Millimet
   return positions(search.layout());
 }
 
-std::vector<Position> most_points(const Section& section, Millimetres spacing, Millimetres margin,
-                                  Effort effort) {
-  const Outline outline{section};
-  const double s = spacing.value(), m = margin.value();
-  const std::size_t most = packing::most_points(outline, s, m).most;
-  if (most == 0) return {};
-  std::vector<Point> places = packing::best_lattice(outline, s, m, 12, 8);
-  if (places.empty()) places.push_back(outline.deepest());
-  long work = packing::work_of(effort);
-  packing::Random random{7};
-  while (places.size() < most && work > 0) {
-    std::vector<Point> start = places;
-    start.push_back(packing::random_point(outline, m, random));
-    const Discs discs = packing::equal_discs(start.size(), s, m);
-    packing::Search search{outline, discs, fits_below(s), 0x5eed + start.size()};
-    const bool fits = search.try_start(packing::to_coordinates(start)) || search.run(work);
-    work -= search.work();
-    if (!fits || packing::violation(outline, discs, search.layout()) > certified_to) break;
-    places = packing::to_points(search.layout());
-  }
-  return positions(packing::to_coordinates(places));
-}
-
 CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres margin) {
   packing::Bound bound = packing::most_points(Outline{section}, spacing.value(), margin.value());
   return {bound.most, std::move(bound.name)};

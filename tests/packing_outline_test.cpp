@@ -17,7 +17,8 @@ namespace {
 /// Distance from (x, y) to an ellipse by golden section over its angle, in the first quadrant, none
 /// of the packer's code. Negative outside.
 double ellipse_distance(double a, double b, double x, double y) {
-  x = std::fabs(x), y = std::fabs(y);
+  x = std::fabs(x);
+  y = std::fabs(y);
   const auto distance = [&](double t) {
     return std::hypot(a * std::cos(t) - x, b * std::sin(t) - y);
   };

@@ -70,11 +70,6 @@ struct Position {
 std::vector<Position> fit_points(const Section& section, std::size_t n, Millimetres spacing,
                                  Millimetres margin, Effort effort);
 
-/// The same, starting from nothing: the most points found, the count tried upwards from the fullest
-/// lattice.
-std::vector<Position> most_points(const Section& section, Millimetres spacing, Millimetres margin,
-                                  Effort effort);
-
 /// A proven most number of points with mutual distance `spacing` and depth `margin`, with the name
 /// of the proof.
 struct CountBound {

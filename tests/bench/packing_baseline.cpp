@@ -3,9 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "packing_bounds.hpp"
+#include "packing_certificate.hpp"
 #include "packing_lattice.hpp"
 #include "packing_mixture.hpp"
 #include "packing_random.hpp"
+#include "packing_result.hpp"
+#include "packing_search.hpp"
+#include "packing_seeds.hpp"
 
 namespace bulbwright::packing {
 namespace {
@@ -41,8 +46,8 @@ std::size_t count_by_hexagonal_lattice(const Outline& outline, double spacing, d
   std::size_t most = 0;
   for (int t = 0; t < turns; ++t) {
     const Direction d = direction(static_cast<double>(t) / (6.0 * turns));
-    most = std::max(most, fullest(hexagonal(spacing, d.x, d.y, outline.deepest()), outline, margin,
-                                  offsets));
+    most = std::max(
+        most, fullest(hexagonal(spacing, d.x, d.y, outline.deepest()), outline, margin, offsets));
   }
   return most;
 }
@@ -70,7 +75,8 @@ std::size_t count_by_greedy_fill(const Outline& outline, std::span<const PackKin
     while (kind + 1 < kinds.size() && after[kind] <= before[kind]) ++kind;
     const double r = kinds[kind].diameter.value() / 2.0;
     bool found = false;
-    for (double y = outline.bottom() + wall + r; !found && y <= outline.top() - wall - r; y += 2.0) {
+    for (double y = outline.bottom() + wall + r; !found && y <= outline.top() - wall - r;
+         y += 2.0) {
       for (double x = -a + wall + r; !found && x <= a - wall - r; x += 2.0) {
         if (outline.depth({x, y}) < wall + r) continue;
         bool free = true;
@@ -87,6 +93,29 @@ std::size_t count_by_greedy_fill(const Outline& outline, std::span<const PackKin
     if (!found) break;
   }
   return placed.size();
+}
+
+std::size_t count_by_search(const Section& section, double spacing, double margin, Effort effort) {
+  constexpr double certified_to = 1e-9;
+  const Outline outline{section};
+  const std::size_t most = most_points(outline, spacing, margin).most;
+  if (most == 0) return 0;
+  std::vector<Point> places = best_lattice(outline, spacing, margin, 12, 8);
+  if (places.empty()) places.push_back(outline.deepest());
+  long work = work_of(effort);
+  Random random{7};
+  const double fits_below = 0.8 * certified_to * certified_to * spacing * spacing;
+  while (places.size() < most && work > 0) {
+    std::vector<Point> start = places;
+    start.push_back(random_point(outline, margin, random));
+    const Discs discs = equal_discs(start.size(), spacing, margin);
+    Search search{outline, discs, fits_below, 0x5eed + start.size()};
+    const bool fits = search.try_start(to_coordinates(start)) || search.run(work);
+    work -= search.work();
+    if (!fits || violation(outline, discs, search.layout()) > certified_to) break;
+    places = to_points(search.layout());
+  }
+  return places.size();
 }
 
 }  // namespace bulbwright::packing
