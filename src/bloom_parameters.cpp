@@ -78,7 +78,7 @@ BloomTable BloomTable::parse(std::string_view csv, const std::string& file) {
     const std::string& name = record.fields[quantity];
     const Parameter* q = quantity_of(name);
     if (q == nullptr) {
-      fault(fmt::format("quantity: unknown {}{}", quoted(name),
+      fault(fmt::format("quantity: unknown {}{}", in_quotes(name),
                         did_you_mean(name, quantity_names())));
       continue;
     }
@@ -87,12 +87,12 @@ BloomTable BloomTable::parse(std::string_view csv, const std::string& file) {
     const char* end = text.data() + text.size();
     const auto [stop, error] = std::from_chars(text.data(), end, number, std::chars_format::fixed);
     if (error != std::errc{} || stop != end || !(number >= q->least && number <= q->most)) {
-      fault(
-          fmt::format("{}: {} is no number from {} to {}", name, quoted(text), q->least, q->most));
+      fault(fmt::format("{}: {} is no number from {} to {}", name, in_quotes(text), q->least,
+                        q->most));
       continue;
     }
     if (result.find(record.fields[taxon], name) != nullptr) {
-      fault(fmt::format("{} of {} is given twice", name, quoted(record.fields[taxon])));
+      fault(fmt::format("{} of {} is given twice", name, in_quotes(record.fields[taxon])));
       continue;
     }
     result.facts_.push_back({record.fields[taxon], name, number, record.fields[unit],

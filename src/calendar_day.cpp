@@ -37,22 +37,22 @@ Day parse_day(std::string_view text) {
   if (!has_form(text)) {
     throw InvalidValue{
         "", fmt::format("{} is no date; expected YYYY-MM-DD, for instance \"2027-01-08\"",
-                        quoted(text))};
+                        in_quotes(text))};
   }
   const int year = number(text.substr(0, 4));
   const int month = number(text.substr(5, 2));
   const int day = number(text.substr(8, 2));
   if (year < 1900 || year > 2200) {
-    throw InvalidValue{"", fmt::format("{}: the year must be from 1900 to 2200", quoted(text))};
+    throw InvalidValue{"", fmt::format("{}: the year must be from 1900 to 2200", in_quotes(text))};
   }
   if (month < 1 || month > 12) {
-    throw InvalidValue{"", fmt::format("{}: there is no month {}", quoted(text), month)};
+    throw InvalidValue{"", fmt::format("{}: there is no month {}", in_quotes(text), month)};
   }
   const date::year_month_day_last last{date::year{year} / month / date::last};
   const int days = static_cast<int>(static_cast<unsigned>(last.day()));
   if (day < 1 || day > days) {
     throw InvalidValue{
-        "", fmt::format("{}: {} {} has {} days", quoted(text),
+        "", fmt::format("{}: {} {} has {} days", in_quotes(text),
                         full_month_names[static_cast<std::size_t>(month - 1)], year, days)};
   }
   return Day{year, static_cast<unsigned>(month), static_cast<unsigned>(day)};
@@ -66,7 +66,7 @@ DayWindow parse_day_window(std::string_view text) {
   }
   const DayWindow window{parse_day(text.substr(0, dots)), parse_day(text.substr(dots + 2))};
   if (window.last < window.first) {
-    throw InvalidValue{"", fmt::format("{} ends before it starts", quoted(text))};
+    throw InvalidValue{"", fmt::format("{} ends before it starts", in_quotes(text))};
   }
   return window;
 }

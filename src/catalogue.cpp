@@ -62,7 +62,7 @@ const Taxon* Catalogue::find(std::string_view id) const {
 
 const Taxon& Catalogue::at(std::string_view id) const {
   if (const Taxon* taxon = find(id)) return *taxon;
-  throw InvalidValue{"", fmt::format("unknown taxon {}{}", quoted(id), did_you_mean(id, ids()))};
+  throw InvalidValue{"", fmt::format("unknown taxon {}{}", in_quotes(id), did_you_mean(id, ids()))};
 }
 
 std::vector<std::string_view> Catalogue::ids() const {

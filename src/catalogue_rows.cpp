@@ -47,12 +47,12 @@ class RowReader {
     const std::string& id = field(taxon);
     if (!is_id(id)) {
       fault(taxon, fmt::format("{} is no taxon id; expected lower-case letters, digits and hyphens",
-                               quoted(id)));
+                               in_quotes(id)));
       return;
     }
     const std::size_t index = quantity_index(field(quantity));
     if (index == quantity_rules().size()) {
-      fault(quantity, fmt::format("{}: unknown quantity {}{}", id, quoted(field(quantity)),
+      fault(quantity, fmt::format("{}: unknown quantity {}{}", id, in_quotes(field(quantity)),
                                   near_quantity(field(quantity))));
       return;
     }
@@ -116,8 +116,8 @@ class RowReader {
       fault_in(source, "is empty; a published figure needs its source");
     }
     if (field(unit) != rule.unit) {
-      fault_in(unit, fmt::format("is {}; expected {}", quoted(field(unit)),
-                                 rule.unit.empty() ? "none" : quoted(rule.unit)));
+      fault_in(unit, fmt::format("is {}; expected {}", in_quotes(field(unit)),
+                                 rule.unit.empty() ? "none" : in_quotes(rule.unit)));
     }
     std::visit([&](auto member) { set(draft.taxon, member, rule); }, rule.target);
     if (faults.size() != faults_before) {
@@ -148,7 +148,7 @@ class RowReader {
     double result = 0.0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), result);
     if (error != std::errc{} || end != text.data() + text.size() || !std::isfinite(result)) {
-      fault_in(column, fmt::format("is {}; expected a number", quoted(text)));
+      fault_in(column, fmt::format("is {}; expected a number", in_quotes(text)));
       return rule.least;
     }
     if (result < rule.least || result > rule.most) {
@@ -186,7 +186,7 @@ class RowReader {
     if constexpr (std::is_same_v<Enum, Eaten>) words = words.first(words.size() - 1);
     const auto found = std::find(words.begin(), words.end(), field(column));
     if (found == words.end()) {
-      fault_in(column, fmt::format("is {}; expected one of {}{}", quoted(field(column)),
+      fault_in(column, fmt::format("is {}; expected one of {}{}", in_quotes(field(column)),
                                    fmt::join(words, ", "), did_you_mean(field(column), words)));
       return Enum{};
     }

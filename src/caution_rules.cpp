@@ -86,8 +86,8 @@ CautionTerm parse_term(std::string_view text) {
     }
     const auto require = [&](bool good, std::string_view expected) {
       if (!good) {
-        throw InvalidValue{
-            "", fmt::format("{}: expected {} after {}", quoted(text), expected, quoted(form.word))};
+        throw InvalidValue{"", fmt::format("{}: expected {} after {}", in_quotes(text), expected,
+                                           in_quotes(form.word))};
       }
     };
     if (form.value == TermForm::Value::litres) {
@@ -105,7 +105,8 @@ CautionTerm parse_term(std::string_view text) {
     }
     return term;
   }
-  throw InvalidValue{"", fmt::format("unknown term {}{}", quoted(text), did_you_mean(text, known))};
+  throw InvalidValue{"",
+                     fmt::format("unknown term {}{}", in_quotes(text), did_you_mean(text, known))};
 }
 
 void check_placeholders(std::string_view text) {
@@ -114,7 +115,7 @@ void check_placeholders(std::string_view text) {
     const std::string_view word = text.substr(at, text.find('}', at) + 1 - at);
     if (std::find(known.begin(), known.end(), word) == known.end()) {
       throw InvalidValue{
-          "", fmt::format("unknown placeholder {}{}", quoted(word), did_you_mean(word, known))};
+          "", fmt::format("unknown placeholder {}{}", in_quotes(word), did_you_mean(word, known))};
     }
   }
 }
@@ -123,7 +124,7 @@ template <class Enum>
 Enum word_in(std::string_view text, std::span<const std::string_view> words) {
   const auto found = std::find(words.begin(), words.end(), text);
   if (found == words.end()) {
-    throw InvalidValue{"", fmt::format("{}; expected one of {}{}", quoted(text),
+    throw InvalidValue{"", fmt::format("{}; expected one of {}{}", in_quotes(text),
                                        fmt::join(words, ", "), did_you_mean(text, words))};
   }
   return static_cast<Enum>(found - words.begin());

@@ -92,7 +92,7 @@ Eaten eaten_by(const Taxon& taxon, std::string_view pest) {
   if (pest == "deer") return taxon.deer;
   std::vector<std::string_view> pests;
   for (const PestMesh& known : known_pests()) pests.push_back(known.pest);
-  throw InvalidValue{"", fmt::format("unknown pest {}{}; expected one of {}", quoted(pest),
+  throw InvalidValue{"", fmt::format("unknown pest {}{}; expected one of {}", in_quotes(pest),
                                      did_you_mean(pest, pests), fmt::join(pests, ", "))};
 }
 

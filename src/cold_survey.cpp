@@ -25,7 +25,7 @@ MonthDay parse_month_day(std::string_view text) {
   throw InvalidValue{"",
                      fmt::format("{} is no day; expected a date such as \"2026-11-01\", or a day "
                                  "of every year such as \"11-01\"",
-                                 quoted(text))};
+                                 in_quotes(text))};
 }
 
 std::string to_iso(MonthDay day) {

@@ -72,7 +72,7 @@ std::size_t CsvTable::column(std::string_view name) const {
   if (found != header.end()) return static_cast<std::size_t>(found - header.begin());
   const std::vector<std::string_view> names{header.begin(), header.end()};
   throw InputError{{file, 1, 1},
-                   fmt::format("no column {}{}", quoted(name), did_you_mean(name, names))};
+                   fmt::format("no column {}{}", in_quotes(name), did_you_mean(name, names))};
 }
 
 CsvTable read_csv(std::string_view text, std::string file) {

@@ -23,7 +23,7 @@ std::string joined(const std::vector<InputFault>& faults) {
 std::string line_of(const InputFault& fault) {
   const SourcePlace& at = fault.place;
   // A file name may hold anything; control characters must not reach the terminal.
-  std::string name = at.file.empty() ? "bulbwright" : quoted(at.file);
+  std::string name = at.file.empty() ? "bulbwright" : in_quotes(at.file);
   if (name.front() == '"') name = name.substr(1, name.size() - 2);
   if (at.line > 0)
     return fmt::format("{}:{}:{}: error: {}\n", name, at.line, at.column, fault.message);
@@ -65,7 +65,7 @@ std::string describe(const InputError& error) {
   return text;
 }
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   std::string out = "\"";
   std::size_t points = 0;
   for (std::size_t i = 0; i < text.size();) {

@@ -31,7 +31,7 @@ ZoneBounds zone_bounds(std::string_view zone) {
     throw InvalidValue{"zone",
                        fmt::format("{} is no hardiness zone; expected a number from 1 to 13 "
                                    "with a or b, such as \"9b\"",
-                                   quoted(zone))};
+                                   in_quotes(zone))};
   }
   const double low = coldest_zone_f + half_zone_f * index;
   return {from_fahrenheit(low), from_fahrenheit(low + half_zone_f)};

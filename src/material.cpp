@@ -68,8 +68,8 @@ Material material_named(std::string_view name) {
     names.push_back(material.name);
     list += material.name;
   }
-  throw InvalidValue{"pot.material", fmt::format("unknown material {}{}; expected {}", quoted(name),
-                                                 did_you_mean(name, names), list)};
+  throw InvalidValue{"pot.material", fmt::format("unknown material {}{}; expected {}",
+                                                 in_quotes(name), did_you_mean(name, names), list)};
 }
 
 }  // namespace bulbwright

@@ -41,8 +41,8 @@ std::string did_you_mean(std::string_view text, std::span<const std::string_view
     if (distance == nearest && nearest <= most && best.size() < 2) best.push_back(candidate);
   }
   if (best.empty()) return {};
-  if (best.size() == 1) return fmt::format("; did you mean {}?", quoted(best[0]));
-  return fmt::format("; did you mean {} or {}?", quoted(best[0]), quoted(best[1]));
+  if (best.size() == 1) return fmt::format("; did you mean {}?", in_quotes(best[0]));
+  return fmt::format("; did you mean {} or {}?", in_quotes(best[0]), in_quotes(best[1]));
 }
 
 }  // namespace bulbwright

@@ -59,8 +59,8 @@ void check_word(std::string_view column, std::string_view word,
                 std::span<const std::string_view> known) {
   if (std::find(known.begin(), known.end(), word) != known.end()) return;
   throw InvalidValue{std::string{column},
-                     fmt::format("{}; expected one of {}{}", quoted(word), fmt::join(known, ", "),
-                                 did_you_mean(word, known))};
+                     fmt::format("{}; expected one of {}{}", in_quotes(word),
+                                 fmt::join(known, ", "), did_you_mean(word, known))};
 }
 
 }  // namespace
@@ -113,8 +113,8 @@ std::vector<PackSizes> parse_packs(std::string_view csv, std::string file) {
       if (row.match.empty()) throw InvalidValue{"match", "is empty; expected a taxon, genus or *"};
       for (const PackSizes& before : result) {
         if (before.kind == row.kind && before.match == row.match) {
-          throw InvalidValue{"match", fmt::format("{} was given before for {}", quoted(row.match),
-                                                  quoted(row.kind))};
+          throw InvalidValue{"match", fmt::format("{} was given before for {}",
+                                                  in_quotes(row.match), in_quotes(row.kind))};
         }
       }
       try {

@@ -61,7 +61,7 @@ class RecordReader {
     const char* end = field.data() + field.size();
     const auto [stop, error] = std::from_chars(field.data(), end, value, std::chars_format::fixed);
     if (error != std::errc{} || stop != end || !(value >= least && value <= most)) {
-      fault(column, fmt::format("{} is no number from {} to {}", quoted(field), least, most));
+      fault(column, fmt::format("{} is no number from {} to {}", in_quotes(field), least, most));
       return 0.0;
     }
     return value;
@@ -175,7 +175,7 @@ std::vector<Place> parse_places_csv(std::string_view text, const std::string& fi
   for (std::size_t i = 1; i < names.size(); ++i) {
     if (names[i].first != names[i - 1].first || names[i].first.empty()) continue;
     faults.push_back({{file, names[i].second, 1},
-                      fmt::format("site: {} stands on line {} already", quoted(names[i].first),
+                      fmt::format("site: {} stands on line {} already", in_quotes(names[i].first),
                                   names[i - 1].second)});
   }
   if (faults.empty()) return places;

@@ -53,7 +53,7 @@ std::string_view town_of(std::string_view name) {
   }
   if (found.size() > most) names += fmt::format(" and {} more", found.size() - most);
   throw InvalidValue{"site",
-                     fmt::format("{} fits {} places: {}", quoted(text), found.size(), names)};
+                     fmt::format("{} fits {} places: {}", in_quotes(text), found.size(), names)};
 }
 
 double radians(double degrees) {
@@ -106,7 +106,7 @@ const Place& PlaceCatalogue::find(std::string_view text) const {
   for (const Place& place : places_) names.push_back(place.name);
   for (const Place& place : places_) names.push_back(town_of(place.name));
   throw InvalidValue{
-      "site", fmt::format("no place is named {}{}", quoted(text), did_you_mean(text, names))};
+      "site", fmt::format("no place is named {}{}", in_quotes(text), did_you_mean(text, names))};
 }
 
 std::vector<const Place*> PlaceCatalogue::search(std::string_view text) const {

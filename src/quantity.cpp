@@ -46,16 +46,16 @@ NumberAndUnit split_unit(std::string_view whole, const char* example, const char
       std::from_chars(text.data(), text.data() + text.size(), number, std::chars_format::fixed);
   if (fault != std::errc{} || !std::isfinite(number)) {
     throw InvalidValue{"", fmt::format("{} is not a number with a unit; expected something like {}",
-                                       quoted(whole), example)};
+                                       in_quotes(whole), example)};
   }
   std::string_view rest = text.substr(static_cast<std::size_t>(end - text.data()));
   if (!rest.empty() && rest.front() == ',' && rest.size() > 1 && rest[1] >= '0' && rest[1] <= '9') {
-    throw InvalidValue{
-        "", fmt::format("{} has a decimal comma; write it with a point, like 12.5", quoted(whole))};
+    throw InvalidValue{"", fmt::format("{} has a decimal comma; write it with a point, like 12.5",
+                                       in_quotes(whole))};
   }
   rest = trimmed(rest);
   if (rest.empty()) {
-    throw InvalidValue{"", fmt::format("{} has no unit; did you mean {}?", quoted(whole),
+    throw InvalidValue{"", fmt::format("{} has no unit; did you mean {}?", in_quotes(whole),
                                        fmt::format(fmt::runtime(likely_units), std::string{text}))};
   }
   return {number, rest};
@@ -66,8 +66,8 @@ double unit_factor(std::string_view whole, std::string_view unit, std::span<cons
   for (const UnitName& known : units) {
     if (known.name == unit) return known.factor;
   }
-  throw InvalidValue{"", fmt::format("{} has the unknown unit {}; expected {}", quoted(whole),
-                                     quoted(unit), expected)};
+  throw InvalidValue{"", fmt::format("{} has the unknown unit {}; expected {}", in_quotes(whole),
+                                     in_quotes(unit), expected)};
 }
 
 }  // namespace
@@ -99,8 +99,8 @@ Celsius parse_temperature(std::string_view text) {
   if (unit.starts_with("deg")) unit = trimmed(unit.substr(3));
   if (unit == "C" || unit == "c") return Celsius{number};
   if (unit == "F" || unit == "f") return from_fahrenheit(number);
-  throw InvalidValue{
-      "", fmt::format("{} has the unknown unit {}; expected C or F", quoted(text), quoted(unit))};
+  throw InvalidValue{"", fmt::format("{} has the unknown unit {}; expected C or F", in_quotes(text),
+                                     in_quotes(unit))};
 }
 
 Litres parse_volume(std::string_view text) {
@@ -115,7 +115,7 @@ long parse_whole_number(std::string_view text, long least, long most) {
   if (fault != std::errc{} || end != digits.data() + digits.size() || value < least ||
       value > most) {
     throw InvalidValue{
-        "", fmt::format("{} is not a whole number from {} to {}", quoted(text), least, most)};
+        "", fmt::format("{} is not a whole number from {} to {}", in_quotes(text), least, most)};
   }
   return value;
 }

@@ -215,7 +215,7 @@ void check_taxa(const PotFile& request, std::span<const std::string_view> known_
       const std::string field = parts.size() == 1 ? fmt::format("layers[{}].taxon", i)
                                                   : fmt::format("layers[{}].mix[{}].taxon", i, k);
       faults.push_back(
-          fault_at(request, field, fmt::format("unknown taxon {}{}", quoted(taxon), hint)));
+          fault_at(request, field, fmt::format("unknown taxon {}{}", in_quotes(taxon), hint)));
     }
   }
   if (!faults.empty()) throw InputError{std::move(faults)};

@@ -132,7 +132,7 @@ void require_profiled(std::string_view zone) {
   if (low >= zone_bounds("4a").low && low <= zone_bounds("11b").low) return;
   throw InvalidValue{"zone", fmt::format("{} has no profile; expected 4a to 11b, or a site or "
                                          "normals instead",
-                                         quoted(zone))};
+                                         in_quotes(zone))};
 }
 
 }  // namespace
@@ -152,7 +152,7 @@ ZoneRegion parse_zone_region(std::string_view text) {
   }
   throw InvalidValue{"region", fmt::format("{} is unknown; expected all, north-american, maritime "
                                            "or continental{}",
-                                           quoted(text), did_you_mean(text, names))};
+                                           in_quotes(text), did_you_mean(text, names))};
 }
 
 std::vector<const Place*> PlaceCatalogue::zone_stations(std::string_view zone, bool south,
@@ -165,7 +165,7 @@ Place PlaceCatalogue::zone_profile(std::string_view zone, bool south, ZoneRegion
   require_profiled(zone);
   const Stations found = StationSearch{places_, zone}.find(south, region);
   if (found.places.empty()) {
-    throw InvalidValue{"zone", fmt::format("{} has no station to go by", quoted(zone))};
+    throw InvalidValue{"zone", fmt::format("{} has no station to go by", in_quotes(zone))};
   }
   std::vector<Place> stations;
   for (const Place* place : found.places) {

@@ -5,10 +5,10 @@
 using namespace bulbwright;
 
 TEST_CASE("quoting stops control characters and cuts at sixty", "[error][input]") {
-  CHECK(quoted("\x1b[31m") == "\"\\x1b[31m\"");
-  CHECK(quoted("\xff") == "\"\\xff\"");
-  CHECK(quoted("é") == "\"é\"");
-  CHECK(quoted(std::string(61, 'a')) == "\"" + std::string(60, 'a') + "…\"");
+  CHECK(in_quotes("\x1b[31m") == "\"\\x1b[31m\"");
+  CHECK(in_quotes("\xff") == "\"\\xff\"");
+  CHECK(in_quotes("é") == "\"é\"");
+  CHECK(in_quotes(std::string(61, 'a')) == "\"" + std::string(60, 'a') + "…\"");
 }
 
 TEST_CASE("many faults end in a count and never pass two thousand bytes", "[error][input]") {

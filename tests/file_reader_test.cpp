@@ -48,7 +48,7 @@ std::string fault_of(const std::string& path, std::size_t limit = 10) {
 }
 
 std::string cannot(const std::string& path, const std::string& why) {
-  return "bulbwright: error: cannot read " + bulbwright::quoted(path) + ": " + why + "\n";
+  return "bulbwright: error: cannot read " + bulbwright::in_quotes(path) + ": " + why + "\n";
 }
 
 }  // namespace

@@ -59,6 +59,6 @@ std::string describe(const InputError& error);
 
 /// `text` as quoted in messages: control characters and bad UTF-8 escaped (\x1b), cut after 60 code
 /// points with "…"; in double quotes.
-std::string quoted(std::string_view text);
+std::string in_quotes(std::string_view text);
 
 }  // namespace bulbwright

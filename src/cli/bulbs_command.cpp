@@ -36,7 +36,7 @@ std::vector<const Taxon*> asked_for(const Catalogue& catalogue,
     const Taxon* taxon = catalogue.find(id);
     if (taxon == nullptr) {
       faults.push_back({{"", 0, 0},
-                        fmt::format("bulbs: unknown taxon {}{}", bulbwright::quoted(id),
+                        fmt::format("bulbs: unknown taxon {}{}", bulbwright::in_quotes(id),
                                     did_you_mean(id, catalogue.ids()))});
     } else if (std::find(taxa.begin(), taxa.end(), taxon) == taxa.end()) {
       taxa.push_back(taxon);

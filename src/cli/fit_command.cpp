@@ -30,7 +30,7 @@ Millimetres length(const char* option, const std::string& text, Millimetres leas
     const Millimetres value = parse_length(text);
     if (value < least || value > longest) {
       throw InvalidValue{"", fmt::format("{} is out of range; expected {:g} mm to 5 m",
-                                         bulbwright::quoted(text), least.value())};
+                                         bulbwright::in_quotes(text), least.value())};
     }
     return value;
   } catch (const InvalidValue& fault) {
@@ -51,7 +51,7 @@ Section outline(const FitOptions& options) {
   if (top.first < Millimetres{1.0} || top.second < Millimetres{1.0} || top.first > longest ||
       top.second > longest) {
     throw InvalidValue{"--top", fmt::format("{} is out of range; expected 1 mm to 5 m",
-                                            bulbwright::quoted(options.top))};
+                                            bulbwright::in_quotes(options.top))};
   }
   for (std::size_t i = 0; i < shapes.size(); ++i) {
     if (shapes[i] != options.shape) continue;
@@ -72,7 +72,7 @@ Section outline(const FitOptions& options) {
   throw InvalidValue{
       "--shape",
       fmt::format("{} is no shape{}; expected round, oval, rectangle or half-round",
-                  bulbwright::quoted(options.shape), did_you_mean(options.shape, shapes))};
+                  bulbwright::in_quotes(options.shape), did_you_mean(options.shape, shapes))};
 }
 
 CommandResult run(const FitOptions& options, const Terminal& terminal) {

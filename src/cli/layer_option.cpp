@@ -50,18 +50,18 @@ bool add_part(std::string_view piece, bool mixture, LayerRequest& layer, Faults&
     faults.add(layer_field, fmt::format("{} is no kind to plant; expected something like "
                                         "\"tulip-triumph\" or \"2 narcissus-jonquilla + 1 "
                                         "muscari\"",
-                                        quoted(piece)));
+                                        in_quotes(piece)));
     return false;
   }
   if (mixture && share.empty()) {
-    faults.add(layer_field, fmt::format("{0} has no share; did you mean \"1 {1}\"?", quoted(piece),
-                                        input::bare(piece)));
+    faults.add(layer_field, fmt::format("{0} has no share; did you mean \"1 {1}\"?",
+                                        in_quotes(piece), input::bare(piece)));
     return false;
   }
   if (!mixture && !share.empty()) {
     faults.add(layer_field, fmt::format("{} has a share but is alone; for a number of bulbs write "
                                         "\"{} = {}\"",
-                                        quoted(piece), input::bare(kind), input::bare(share)));
+                                        in_quotes(piece), input::bare(kind), input::bare(share)));
     return false;
   }
   LayerPart part{std::string{kind}, 1.0};
@@ -73,7 +73,7 @@ bool add_part(std::string_view piece, bool mixture, LayerRequest& layer, Faults&
   const bool twice = std::any_of(layer.parts.begin(), layer.parts.end(),
                                  [&](const LayerPart& other) { return other.taxon == part.taxon; });
   if (twice) {
-    faults.add(layer_field, fmt::format("{} stands twice in one mix", quoted(part.taxon)));
+    faults.add(layer_field, fmt::format("{} stands twice in one mix", in_quotes(part.taxon)));
     return false;
   }
   layer.parts.push_back(std::move(part));
@@ -88,7 +88,7 @@ std::optional<LayerRequest> read_layer_option(std::string_view text, Faults& fau
   if (trimmed(text).empty() || sides.size() > 2) {
     faults.add(layer_field, fmt::format("{} is no layer; expected something like "
                                         "\"tulip-triumph\" or \"tulip-triumph = 20\"",
-                                        quoted(text)));
+                                        in_quotes(text)));
     return std::nullopt;
   }
   if (sides.size() == 2 && !add_count(sides[1], layer, faults)) return std::nullopt;

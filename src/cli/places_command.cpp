@@ -42,7 +42,7 @@ Position parse_position(const std::string& text) {
     throw InvalidValue{"--near",
                        fmt::format("{} is no position; expected latitude and longitude in "
                                    "degrees, such as \"37.8, -122.4\"",
-                                   bulbwright::quoted(text))};
+                                   bulbwright::in_quotes(text))};
   }
   return position;
 }
@@ -57,7 +57,7 @@ void find_by_words(report::PlacesReport& report, const PlaceCatalogue& places,
   for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
   add_all(report, places.search(text));
   report.question =
-      text.empty() ? "All places" : fmt::format("Places with {}", bulbwright::quoted(text));
+      text.empty() ? "All places" : fmt::format("Places with {}", bulbwright::in_quotes(text));
   if (report.places.empty()) report.places.push_back(places.find(text));  // tells the near miss
 }
 
@@ -141,13 +141,10 @@ Command declare_places(CLI::App& root) {
   const auto text = [&](const char* name, std::string& value, const char* help, const char* kind) {
     app->add_option(name, value, help)->option_text(kind)->group("Search");
   };
-  text("--near", options->near, "nearest places to a position: \"37.8, -122.4\"",
-       "LAT,LON");
+  text("--near", options->near, "nearest places to a position: \"37.8, -122.4\"", "LAT,LON");
   text("--count", options->count, "how many of them (10)", "N");
-  text("--zone", options->zone, "profile of a zone, 4a to 11b, and its stations",
-       "ZONE");
-  text("--region", options->region, "north-american, maritime or continental",
-       "WORD");
+  text("--zone", options->zone, "profile of a zone, 4a to 11b, and its stations", "ZONE");
+  text("--region", options->region, "north-american, maritime or continental", "WORD");
   app->add_flag("--south", options->south, "the zone lies in the south")->group("Search");
   declare_common(*app, options->common, {"text", "json", "csv"});
   app->footer(

@@ -54,11 +54,12 @@ std::string unknown_words(const CLI::App& root, const std::vector<std::string>& 
   const std::vector<std::string_view> views{known.begin(), known.end()};
   const std::string_view bare = std::string_view{word}.substr(0, word.find('='));
   if (word.starts_with("-")) {
-    return fmt::format("{}unknown option {}{}", name, bulbwright::quoted(bare),
+    return fmt::format("{}unknown option {}{}", name, bulbwright::in_quotes(bare),
                        did_you_mean(bare, views));
   }
-  if (views.empty()) return fmt::format("{}unexpected argument {}", name, bulbwright::quoted(word));
-  return fmt::format("{}unknown command {}{}", name, bulbwright::quoted(word),
+  if (views.empty())
+    return fmt::format("{}unexpected argument {}", name, bulbwright::in_quotes(word));
+  return fmt::format("{}unknown command {}{}", name, bulbwright::in_quotes(word),
                      did_you_mean(word, views));
 }
 

@@ -80,8 +80,8 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal) {
   if (result.exit_code != exit_done) {
     for (const PotNeeds& pot : list.pots) {
       if (!pot.ok && !options.common.quiet) {
-        result.remarks += "bulbwright: shop: nothing listed for " + bulbwright::quoted(pot.file) +
-                          ", which cannot be planted as asked\n";
+        result.remarks += "bulbwright: shop: nothing listed for " +
+                          bulbwright::in_quotes(pot.file) + ", which cannot be planted as asked\n";
       }
     }
   }

@@ -50,7 +50,7 @@ void add_kinds(const char* flag, const std::vector<std::string>& asked, const Ca
     std::string hint = did_you_mean(id, ids);
     if (hint.empty()) hint = "; `bulbwright bulbs` lists them";
     faults.add(input::Field{flag, {}},
-               fmt::format("unknown taxon {}{}", bulbwright::quoted(id), hint));
+               fmt::format("unknown taxon {}{}", bulbwright::in_quotes(id), hint));
   }
 }
 

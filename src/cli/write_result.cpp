@@ -48,7 +48,7 @@ class TemporaryFile {
  public:
   explicit TemporaryFile(const std::string& beside) : path_{beside + ".XXXXXX"} {
     descriptor_ = ::mkstemp(path_.data());
-    if (descriptor_ < 0) fail(bulbwright::quoted(beside));
+    if (descriptor_ < 0) fail(bulbwright::in_quotes(beside));
   }
   TemporaryFile(const TemporaryFile&) = delete;
   TemporaryFile& operator=(const TemporaryFile&) = delete;
@@ -64,7 +64,7 @@ class TemporaryFile {
     if (::close(descriptor) != 0) fail(name);
   }
   void keep_as(const std::string& path) {
-    if (std::rename(path_.c_str(), path.c_str()) != 0) fail(bulbwright::quoted(path));
+    if (std::rename(path_.c_str(), path.c_str()) != 0) fail(bulbwright::in_quotes(path));
     kept_ = true;
   }
 
@@ -78,7 +78,7 @@ class TemporaryFile {
 void check_target(const OutputFile& file, const std::vector<OutputFile>& files,
                   const std::vector<std::string>& inputs) {
   std::error_code ignored;
-  const std::string name = bulbwright::quoted(file.path);
+  const std::string name = bulbwright::in_quotes(file.path);
   for (const std::string& input : inputs) {
     if (fs::equivalent(file.path, input, ignored))
       throw OutputError{fmt::format("{} is an input; it is left as it was", name)};
@@ -104,7 +104,7 @@ void check_target(const OutputFile& file, const std::vector<OutputFile>& files,
 
 /// To a device or a pipe.
 void write_directly(const OutputFile& file) {
-  const std::string name = bulbwright::quoted(file.path);
+  const std::string name = bulbwright::in_quotes(file.path);
   const int descriptor = ::open(file.path.c_str(), O_WRONLY | O_CLOEXEC);
   if (descriptor < 0) fail(name);
   try {
@@ -144,7 +144,7 @@ void write_files(const std::vector<OutputFile>& files, const std::vector<std::st
     // A link is kept: the file that it names is replaced.
     targets.push_back(fs::exists(status) ? fs::canonical(file.path, fault).string() : file.path);
     staged.push_back(std::make_unique<TemporaryFile>(targets.back()));
-    staged.back()->write(file.text, bulbwright::quoted(file.path));
+    staged.back()->write(file.text, bulbwright::in_quotes(file.path));
   }
   for (std::size_t i = 0; i < staged.size(); ++i) staged[i]->keep_as(targets[i]);
   for (const OutputFile* file : direct) write_directly(*file);

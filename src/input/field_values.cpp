@@ -28,7 +28,7 @@ bool in_range(const Field& field, std::string_view text, Millimetres length, Len
               Faults& faults) {
   if (length >= range.least && length <= range.most) return true;
   const char* least = range.least > 0_mm ? "1 mm" : "0 mm";
-  faults.add(field, fmt::format("{} is out of range; expected {} to {:g} m", quoted(text), least,
+  faults.add(field, fmt::format("{} is out of range; expected {} to {:g} m", in_quotes(text), least,
                                 range.most.value() / 1000.0));
   return false;
 }
@@ -91,7 +91,7 @@ std::optional<Celsius> read_storage_temperature(const Field& field, std::string_
   if (!temperature) return std::nullopt;
   if (*temperature < Celsius{-5.0} || *temperature > Celsius{25.0}) {
     faults.add(field, fmt::format("{} is out of range; expected -5 C to 25 C (23 F to 77 F)",
-                                  quoted(text)));
+                                  in_quotes(text)));
     return std::nullopt;
   }
   return temperature;
@@ -113,11 +113,11 @@ std::optional<std::string> read_zone(const Field& field, std::string_view text, 
   if (known && half && zone.front() != '0' && zone.find('.') == std::string::npos) return zone;
   if (known && !half) {
     faults.add(field, fmt::format("{} lacks its half; did you mean \"{}a\" or \"{}b\"?",
-                                  quoted(text), *number, *number));
+                                  in_quotes(text), *number, *number));
   } else {
     faults.add(field, fmt::format("{} is no hardiness zone; expected \"1a\" to \"13b\", for "
                                   "instance \"9b\"",
-                                  quoted(text)));
+                                  in_quotes(text)));
   }
   return std::nullopt;
 }
@@ -128,12 +128,12 @@ std::optional<double> read_grade(const Field& field, std::string_view text, Faul
   if (!grade) {
     faults.add(field, fmt::format("{} is no grade; expected a circumference such as \"12\" or "
                                   "\"12/14\" (cm)",
-                                  quoted(text)));
+                                  in_quotes(text)));
     return std::nullopt;
   }
   if (*grade < 1.0 || *grade > 60.0) {
     faults.add(field, fmt::format("{} is out of range; expected a circumference of 1 to 60 cm",
-                                  quoted(text)));
+                                  in_quotes(text)));
     return std::nullopt;
   }
   return grade;
@@ -147,7 +147,7 @@ std::optional<std::size_t> read_word(const Field& field, std::string_view text,
   }
   std::string hint = did_you_mean(lower_case(text), words);
   if (hint.empty()) hint = "; expected " + joined(words);
-  faults.add(field, fmt::format("{} is no {}{}", quoted(text), what, hint));
+  faults.add(field, fmt::format("{} is no {}{}", in_quotes(text), what, hint));
   return std::nullopt;
 }
 
@@ -162,11 +162,11 @@ std::optional<std::string> read_plain_text(const Field& field, std::string_view 
       continue;
     }
     faults.add(field,
-               fmt::format("{} holds a control character; expected plain text", quoted(text)));
+               fmt::format("{} holds a control character; expected plain text", in_quotes(text)));
     return std::nullopt;
   }
   if (code_points(text) > longest_name) {
-    faults.add(field, fmt::format("{} is too long; expected at most {} characters", quoted(text),
+    faults.add(field, fmt::format("{} is too long; expected at most {} characters", in_quotes(text),
                                   longest_name));
     return std::nullopt;
   }
@@ -174,7 +174,7 @@ std::optional<std::string> read_plain_text(const Field& field, std::string_view 
 }
 
 std::string bare(std::string_view written) {
-  const std::string text = quoted(written);
+  const std::string text = in_quotes(written);
   return text.substr(1, text.size() - 2);
 }
 
@@ -201,7 +201,7 @@ std::optional<double> read_decimal(const Field& field, std::string_view text, do
                                    double most, Faults& faults) {
   const auto value = plain_number(trimmed(text));
   if (value && *value >= least && *value <= most) return value;
-  faults.add(field, fmt::format("{} is no number from {:g} to {:g}", quoted(text), least, most));
+  faults.add(field, fmt::format("{} is no number from {:g} to {:g}", in_quotes(text), least, most));
   return std::nullopt;
 }
 

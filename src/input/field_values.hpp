@@ -52,7 +52,7 @@ std::optional<std::size_t> read_word(const Field& field, std::string_view text,
 std::optional<std::string> read_plain_text(const Field& field, std::string_view text,
                                            Faults& faults);
 
-/// A number as written, for messages: escaped and cut like quoted(), without the quotes.
+/// A number as written, for messages: escaped and cut like in_quotes(), without the quotes.
 std::string bare(std::string_view written);
 /// A number in [least, most]; `written` is how it stands in the input.
 std::optional<double> read_number(const Field& field, double value, std::string_view written,

@@ -28,7 +28,7 @@ std::string found(const TextCursor& cursor) {
   if (cursor.byte() == '"') return "a text";
   const std::size_t length =
       std::max({word_length(cursor), utf8_sequence_length(cursor.rest(), 0), std::size_t{1}});
-  return quoted(cursor.rest().substr(0, length));
+  return in_quotes(cursor.rest().substr(0, length));
 }
 
 SyntaxFault explain_end(const TextCursor& cursor, const SyntaxContext& context) {
@@ -112,7 +112,7 @@ SyntaxFault explain_number(const TextCursor& cursor) {
   if (std::any_of(digits.begin(), digits.end(), is_letter) && !digits.starts_with('.')) {
     hint = "; a value with a unit stands in double quotes, like \"380 mm\"";
   }
-  return {cursor.position(), fmt::format("{} is no number{}", quoted(word), hint)};
+  return {cursor.position(), fmt::format("{} is no number{}", in_quotes(word), hint)};
 }
 
 SyntaxFault explain_word(const TextCursor& cursor) {
@@ -126,9 +126,9 @@ SyntaxFault explain_word(const TextCursor& cursor) {
   if (!near.empty() && std::find(words.begin(), words.end(), word) == words.end()) {
     return {cursor.position(),
             fmt::format("{} is no value here; {} without quotes, or text in double quotes",
-                        quoted(word), "expected true, false or null")};
+                        in_quotes(word), "expected true, false or null")};
   }
-  return {cursor.position(), fmt::format("{} needs double quotes around it", quoted(word))};
+  return {cursor.position(), fmt::format("{} needs double quotes around it", in_quotes(word))};
 }
 
 /// A number or word just read that runs on ("02026", "15in", "15 in", "truely"), if that is the
@@ -144,7 +144,7 @@ std::optional<SyntaxFault> explain_running_on(const TextCursor& cursor,
   const std::string both{context.word->rest().substr(
       0, cursor.offset() - context.word->offset() + word_length(cursor))};
   return SyntaxFault{context.word->position(),
-                     fmt::format("{} needs double quotes around it", quoted(both))};
+                     fmt::format("{} needs double quotes around it", in_quotes(both))};
 }
 
 SyntaxFault explain_value(const TextCursor& cursor, const SyntaxContext& context) {
@@ -158,7 +158,7 @@ SyntaxFault explain_value(const TextCursor& cursor, const SyntaxContext& context
   if (is_letter(c)) return explain_word(cursor);
   if (context.after == SyntaxContext::After::key) {
     return {cursor.position(), fmt::format("expected a value for the key {}, found {}",
-                                           quoted(context.key), found(cursor))};
+                                           in_quotes(context.key), found(cursor))};
   }
   return {cursor.position(), fmt::format("expected a value, found {}", found(cursor))};
 }
@@ -203,7 +203,7 @@ SyntaxFault explain_syntax(TextCursor cursor, const SyntaxContext& context) {
     if (cursor.at_end()) return explain_end(cursor, context);
     if (cursor.byte() != ':') {
       return {cursor.position(), fmt::format("expected \":\" after the key {}, found {}",
-                                             quoted(context.key), found(cursor))};
+                                             in_quotes(context.key), found(cursor))};
     }
     cursor.advance();
     if (!skip_blanks(cursor)) return {cursor.position(), "this comment is not closed"};

@@ -58,7 +58,7 @@ std::vector<LayerPart> read_mix(const JsonValue& array, const Field& field, Read
                                    [&](const LayerPart& other) { return other.taxon == *taxon; });
     if (twice) {
       context.faults.add(part.field("taxon"),
-                         fmt::format("{} stands twice in this mix", quoted(*taxon)));
+                         fmt::format("{} stands twice in this mix", in_quotes(*taxon)));
     }
     parts.push_back({*taxon, share.value_or(1.0), part.number("storage_weeks", 0.0, most_weeks)});
   }

@@ -53,7 +53,7 @@ class TreeBuilder {
     if (!fresh) {
       fault(at, fmt::format("the key {} stands here a second time; the first is at line {}, column "
                             "{}",
-                            bulbwright::quoted(name), first->second.line, first->second.column));
+                            bulbwright::in_quotes(name), first->second.line, first->second.column));
     }
     level.container->members.push_back({name, at, {}});
     key_ = name;
@@ -68,7 +68,7 @@ class TreeBuilder {
       to_token();
       fault(cursor_.position(),
             fmt::format("the number {} is too large",
-                        bulbwright::quoted(cursor_.rest().substr(0, word_length(cursor_)))));
+                        bulbwright::in_quotes(cursor_.rest().substr(0, word_length(cursor_)))));
       return false;
     }
     SyntaxContext context{after_, {}, {}, key_, word_};

@@ -55,7 +55,7 @@ ObjectReader::ObjectReader(const JsonValue& value, std::string path,
     std::string hint = did_you_mean(member.key, keys);
     if (hint.empty()) hint = elsewhere(member.key);
     if (hint.empty()) hint = "; expected " + listed(keys);
-    context_.faults.add(at, fmt::format("unknown key {}{}", quoted(member.key), hint));
+    context_.faults.add(at, fmt::format("unknown key {}{}", in_quotes(member.key), hint));
   }
 }
 
@@ -100,7 +100,7 @@ const JsonValue* ObjectReader::number(std::string_view key) const {
   std::string hint = value->kind == JsonKind::text ? ", without quotes" : "";
   context_.faults.add(field(key), fmt::format("{} where a number was expected{}",
                                               value->kind == JsonKind::text
-                                                  ? "the text " + quoted(value->text)
+                                                  ? "the text " + in_quotes(value->text)
                                                   : std::string{with_article(value->kind)},
                                               hint));
   return nullptr;
@@ -156,7 +156,7 @@ std::optional<std::string> ObjectReader::plain_text(std::string_view key) const 
 std::optional<std::size_t> ObjectReader::word(std::string_view key,
                                               std::span<const std::string_view> words,
                                               const char* what) const {
-  const std::string example = quoted(words.front());
+  const std::string example = in_quotes(words.front());
   const std::string* written = text(key, example.c_str());
   if (written == nullptr) return std::nullopt;
   return read_word(field(key), *written, words, what, context_.faults);

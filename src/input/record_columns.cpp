@@ -27,7 +27,7 @@ class Header {
     const auto found = std::find(names_.begin(), names_.end(), name);
     if (found == names_.end()) return std::nullopt;
     if (std::find(found + 1, names_.end(), name) != names_.end()) {
-      refuse(fmt::format("two columns are named {}", quoted(name)));
+      refuse(fmt::format("two columns are named {}", in_quotes(name)));
     }
     return static_cast<std::size_t>(found - names_.begin());
   }
@@ -69,13 +69,13 @@ class Header {
       header.refuse(
           fmt::format("column {} has no unit; name it temperature_c or temperature_f "
                       "(hourly), tmin_c and tmax_c or tmin_f and tmax_f (daily)",
-                      quoted(name)));
+                      in_quotes(name)));
     }
   }
   for (const std::string_view name : header.names()) {
     const std::string hint = did_you_mean(name, known);
     if (!hint.empty())
-      header.refuse(fmt::format("unknown temperature column {}{}", quoted(name), hint));
+      header.refuse(fmt::format("unknown temperature column {}{}", in_quotes(name), hint));
   }
   header.refuse(
       "no temperatures; expected a column temperature_c or temperature_f (hourly), or tmin_c and "

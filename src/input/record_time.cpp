@@ -84,7 +84,7 @@ RecordTime parse_record_time(std::string_view text) {
     }
   }
   throw InvalidValue{
-      "", fmt::format("{} is no time; expected a form like \"2012-11-01T05:00\"", quoted(text))};
+      "", fmt::format("{} is no time; expected a form like \"2012-11-01T05:00\"", in_quotes(text))};
 }
 
 }  // namespace bulbwright::input

@@ -92,7 +92,7 @@ class RecordsReader {
     if (is_missing(text)) return std::nullopt;
     const auto value = number(text);
     if (!value) {
-      fault(fmt::format("{}: {} is no temperature", header_[column.index], quoted(text)));
+      fault(fmt::format("{}: {} is no temperature", header_[column.index], in_quotes(text)));
       return std::nullopt;
     }
     if (is_noaa() && !is_good(fields, column, text, *value)) return std::nullopt;
@@ -107,7 +107,7 @@ class RecordsReader {
       ++summary_.rejected;
     } else {
       fault(fmt::format("{}: {} is impossible for air; expected {} to {} degC",
-                        header_[column.index], quoted(text), least_air_c, most_air_c));
+                        header_[column.index], in_quotes(text), least_air_c, most_air_c));
     }
     return std::nullopt;
   }
@@ -119,7 +119,7 @@ class RecordsReader {
       fault(
           fmt::format("{}: {} has a decimal point; GHCN-Daily gives whole tenths of a degree; for "
                       "degrees name the columns tmin_c and tmax_c",
-                      header_[column.index], quoted(text)));
+                      header_[column.index], in_quotes(text)));
       return false;
     }
     if (!column.attributes) return true;
@@ -146,8 +146,8 @@ class RecordsReader {
         summary_.latitude.reset();
       }
     } else if (station != station_) {
-      fault(fmt::format("a second station, {}, after {}; one station a file", quoted(station),
-                        quoted(station_)));
+      fault(fmt::format("a second station, {}, after {}; one station a file", in_quotes(station),
+                        in_quotes(station_)));
     }
   }
 
@@ -170,8 +170,8 @@ class RecordsReader {
       ++summary_.rejected;
     } else {
       fault(fmt::format("{}: {} is above {} of the same day, {}", header_[columns_->tmin->index],
-                        quoted(fields[columns_->tmin->index]), header_[columns_->tmax->index],
-                        quoted(fields[columns_->tmax->index])));
+                        in_quotes(fields[columns_->tmin->index]), header_[columns_->tmax->index],
+                        in_quotes(fields[columns_->tmax->index])));
     }
   }
 
@@ -182,13 +182,13 @@ class RecordsReader {
       fault(
           fmt::format("{}: {} has no time of day; hourly readings need one, daily ones the columns "
                       "tmin_c and tmax_c",
-                      header_[columns_->date], quoted(fields[columns_->date])));
+                      header_[columns_->date], in_quotes(fields[columns_->date])));
       return;
     }
     const long at = 24L * time->day.serial() + *time->hour;
     if (last_hour_ && at < *last_hour_) {
       fault(fmt::format("{} stands after a later row; rows must run forward in time",
-                        quoted(fields[columns_->date])));
+                        in_quotes(fields[columns_->date])));
       return;
     }
     const auto t_c = temperature(fields, *columns_->temperature);

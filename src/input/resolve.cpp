@@ -53,7 +53,7 @@ PlaceCatalogue load_places(const std::string& data_folder) {
   std::error_code ignored;
   if (!std::filesystem::is_directory(data_folder, ignored)) {
     throw InputError{{"", 0, 0},
-                     fmt::format("--data: {} is no folder", bulbwright::quoted(data_folder))};
+                     fmt::format("--data: {} is no folder", bulbwright::in_quotes(data_folder))};
   }
   const auto has = [&](const char* name) {
     return std::filesystem::exists(std::filesystem::path{data_folder} / name, ignored);
@@ -61,7 +61,7 @@ PlaceCatalogue load_places(const std::string& data_folder) {
   if (!has("taxa.csv") && !has("bloom.csv") && !has("places.csv")) {
     throw InputError{{"", 0, 0},
                      fmt::format("--data: {} holds no taxa.csv, bloom.csv or places.csv",
-                                 bulbwright::quoted(data_folder))};
+                                 bulbwright::in_quotes(data_folder))};
   }
   if (const auto own = data_file(data_folder, "places.csv")) {
     places.add(parse_places_csv(own->text, own->name));
