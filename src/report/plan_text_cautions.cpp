@@ -26,12 +26,12 @@ Lines one_by_one(const char* label, const std::vector<std::string>& texts, const
 
 std::string lifting_text(const PlanMaterials& materials, const TextStyle& style) {
   if (materials.filled_weight <= Kilograms{0.0}) return "";
-  std::string text =
-      fmt::format("Weighs {} filled and watered", weight_text(materials.filled_weight, style));
+  std::string text = fmt::format("Weighs {}", weight_text(materials.filled_weight, style));
   if (materials.filled_weight_high > materials.filled_weight) {
-    text += fmt::format(" ({} by mix and pot)", weights_text(materials.filled_weight_low,
-                                                             materials.filled_weight_high, style));
+    text += fmt::format(
+        " ({})", weights_text(materials.filled_weight_low, materials.filled_weight_high, style));
   }
+  text += " filled and watered";
   if (materials.lifting == "one person") {
     text += fmt::format(": one person may lift {}", weight_text(materials.lift_one, style));
   } else if (materials.lifting == "two people") {
