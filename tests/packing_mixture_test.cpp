@@ -132,10 +132,3 @@ TEST_CASE("no scarce kind of a mixture stands in a clump", "[packing][law]") {
     }
   }
 }
-
-TEST_CASE("a drift may stand together as it likes", "[packing]") {
-  std::vector<PackKind> kinds{{40_mm, 1.0, 0}, {30_mm, 3.0, 0}};
-  const Packing p = pack_most(outlines[2], kinds, Millimetres{gap}, Millimetres{wall},
-                              Effort::quick, Arrange::drift);
-  CHECK(largest_group(p, kinds) > largest_clump);
-}

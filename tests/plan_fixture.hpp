@@ -226,6 +226,8 @@ inline Plan terrace_plan() {
                     8,
                     3,
                     Kilograms{41.6},
+                    Kilograms{32.6},
+                    Kilograms{50.1},
                     Kilograms{9.7},
                     "do not lift",
                     Kilograms{16.0},
