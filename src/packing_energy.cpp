@@ -9,7 +9,6 @@
 namespace bulbwright::packing {
 namespace {
 
-using Two = long long __attribute__((vector_size(16)));
 
 constexpr std::size_t list_all_up_to = 150;  ///< below, testing all pairs beats the cell grid
 
@@ -173,7 +172,7 @@ double Energy::pairs_energy(const double* centres, double* gradient) const {
       const std::size_t k = static_cast<std::size_t>(partner[1]);
       const Pair dj = at - load(centres + 2 * j), dk = at - load(centres + 2 * k);
       const Pair sj = dj * dj, sk = dk * dk;
-      const Pair d2 = __builtin_shuffle(sj, sk, Two{0, 2}) + __builtin_shuffle(sj, sk, Two{1, 3});
+      const Pair d2 = __builtin_shufflevector(sj, sk, 0, 2) + __builtin_shufflevector(sj, sk, 1, 3);
       Pair want2 = same;
       if constexpr (!equal) {
         const Pair want{reach[i] + reach[j] + extra_, reach[i] + reach[k] + extra_};
@@ -183,8 +182,8 @@ double Energy::pairs_energy(const double* centres, double* gradient) const {
       const Pair over = (room > none ? room : none) * per_length_;
       energy += over * over;
       const Pair pull = over * pull_factor;
-      const Pair along_j = __builtin_shuffle(pull, Two{0, 0}) * dj;
-      const Pair along_k = __builtin_shuffle(pull, Two{1, 1}) * dk;
+      const Pair along_j = __builtin_shufflevector(pull, pull, 0, 0) * dj;
+      const Pair along_k = __builtin_shufflevector(pull, pull, 1, 1) * dk;
       pulled -= along_j + along_k;
       store(gradient + 2 * j, load(gradient + 2 * j) + along_j);
       store(gradient + 2 * k, load(gradient + 2 * k) + along_k);
