@@ -46,18 +46,19 @@ class MostMixed {
   }
   [[nodiscard]] std::size_t placed() const { return grid_.size(); }
 
-  [[nodiscard]] bool clumped(const Coordinates& x, const KindDiscs& all) const {
-    return arrange_ == Arrange::mixed && has_clump(x, all);
+  /// Kinds do not stand as asked: in clumps, or out of their bands.
+  [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) const {
+    return arrange_ == Arrange::mixed ? has_clump(x, all) : !in_bands(x, all);
   }
 
   /// Rounds and certifies; the best answer so far is replaced when it holds.
   bool keep(std::size_t n, const Coordinates& x, int tries) {
     KindDiscs all = bulbs(n);
-    if (clumped(x, all)) return false;
+    if (misplaced(x, all)) return false;
     Rounder rounder{outline_, all.discs};
     auto grid = rounder.round(x, tries, random_, std::max(work_, all_work_) / 10);
     work_ -= rounder.work();
-    if (!grid || clumped(printed_coordinates(*grid), all)) return false;
+    if (!grid || misplaced(printed_coordinates(*grid), all)) return false;
     best_ = std::move(all);
     grid_ = std::move(*grid);
     layout_ = {x, apportion(n, kinds_)};
@@ -180,9 +181,10 @@ class MostMixed {
     return fits ? search.layout() : Coordinates{};
   }
 
-  /// Swaps that break the clumps of a layout that fits, as far as it goes.
-  Coordinates unclumped(Coordinates x, const KindDiscs& all) {
-    for (int k = 0; k < 10 && clumped(x, all); ++k) {
+  /// A layout that fits with its clumps broken by swaps, or its bands restored, as far as it goes.
+  Coordinates put_right(Coordinates x, const KindDiscs& all) {
+    if (arrange_ == Arrange::drift) return banded(std::move(x), all);
+    for (int k = 0; k < 10 && misplaced(x, all); ++k) {
       Coordinates other = settled(all.discs, with_swap(x, all, random_), 0);
       if (other.empty() || clump_members(other, all).size() > clump_members(x, all).size())
         continue;
@@ -196,14 +198,17 @@ class MostMixed {
     const KindDiscs all = bulbs(n);
     const long end = work_ - work, slice = std::max(work / 4, 40'000L);
     for (int round = 0; work_ > end; ++round) {
-      Coordinates x = round % 4 == 0 ? fresh_skeleton(n) : Coordinates{};
+      const bool drift = arrange_ == Arrange::drift;
+      Coordinates x = round % 4 == 0 && !drift ? fresh_skeleton(n) : Coordinates{};
       if (x.empty()) x = round % 4 < 2 ? grown(layout_, n) : fresh(all);
-      x = settled(all.discs, std::move(x), std::min(slice, work_ - end));
+      // Hops carry bulbs of unlike sizes out of their bands: first without.
+      const long hops = drift && round % 4 != 3 ? 0 : std::min(slice, work_ - end);
+      x = settled(all.discs, std::move(x), hops);
       if (x.empty()) continue;
-      x = unclumped(std::move(x), all);
+      x = put_right(std::move(x), all);
       if (keep(n, x, rounding_tries(effort_))) return true;
-      if (clumped(x, all) || work_ <= end) continue;
-      x = settled(bulbs(n, spare_for_rounding).discs, std::move(x), slice / 2);
+      if (misplaced(x, all) || work_ <= end) continue;
+      x = settled(bulbs(n, spare_for_rounding).discs, std::move(x), drift ? 0 : slice / 2);
       if (!x.empty() && keep(n, x, rounding_tries(effort_))) return true;
     }
     return false;

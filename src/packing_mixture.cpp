@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "packing_seeds.hpp"
+
 namespace bulbwright::packing {
 namespace {
 
@@ -176,6 +178,30 @@ Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random) {
     std::swap(x[n + a], x[n + b]);
   }
   return x;
+}
+
+bool in_bands(const Coordinates& x, const KindDiscs& bulbs) {
+  const std::size_t n = bulbs.kind.size();
+  double reach = 0.0, before = -1e300, here = -1e300;
+  for (std::size_t i = 0; i < n; ++i) {
+    reach = std::max(reach, bulbs.discs.reach[i]);
+  }
+  for (std::size_t i = 0; i < n; ++i) {  // discs come kind by kind
+    if (i > 0 && bulbs.kind[i] != bulbs.kind[i - 1]) before = here;
+    if (x[i] < before - 2.0 * reach) return false;
+    here = std::max(here, x[i]);
+  }
+  return true;
+}
+
+Coordinates banded(Coordinates x, const KindDiscs& bulbs) {
+  const std::vector<double>& reach = bulbs.discs.reach;
+  if (std::any_of(reach.begin(), reach.end(), [&](double r) { return r != reach[0]; })) return x;
+  std::vector<Point> places = to_points(x);
+  std::stable_sort(places.begin(), places.end(), [](const Point& a, const Point& b) {
+    return a.x != b.x ? a.x < b.x : a.y < b.y;
+  });
+  return to_coordinates(places);
 }
 
 }  // namespace bulbwright::packing

@@ -41,4 +41,12 @@ inline bool has_clump(const Coordinates& x, const KindDiscs& bulbs) {
   return !clump_members(x, bulbs).empty();
 }
 
+/// Drift: the kinds lie in bands across x in their order, no bulb more than the largest distance
+/// past one of a later kind.
+bool in_bands(const Coordinates& x, const KindDiscs& bulbs);
+
+/// The layout with its places given to the kinds in the order of x, where all bulbs are of one size
+/// and so may change places; else as it is.
+Coordinates banded(Coordinates x, const KindDiscs& bulbs);
+
 }  // namespace bulbwright::packing

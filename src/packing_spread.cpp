@@ -79,20 +79,23 @@ class LargestGap {
         search.try_start(x_.empty() ? seed(all) : x_) || (work > 0 && search.run(work));
     work_ -= search.work();
     if (!fits) return false;
-    const Coordinates x = unclumped(search.layout(), all);
-    if (clumped(x, all)) return false;
+    const Coordinates x = put_right(search.layout(), all);
+    if (misplaced(x, all)) return false;
     x_ = x;
     return true;
   }
 
-  [[nodiscard]] bool clumped(const Coordinates& x, const KindDiscs& all) const {
-    return kinds_.size() > 1 && arrange_ == Arrange::mixed && !may_clump_ &&
-           packing::has_clump(x, all);
+  /// Kinds do not stand as asked: in clumps, or out of their bands.
+  [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) const {
+    if (kinds_.size() < 2 || any_place_) return false;
+    return arrange_ == Arrange::mixed ? packing::has_clump(x, all) : !packing::in_bands(x, all);
   }
 
-  /// Swaps that break clumps of a layout that fits, as far as a few of them go.
-  Coordinates unclumped(Coordinates x, const KindDiscs& all) {
-    for (int k = 0; k < 8 && clumped(x, all); ++k) {
+  /// A layout that fits with its clumps broken by a few swaps, or its bands restored, as far as
+  /// that goes.
+  Coordinates put_right(Coordinates x, const KindDiscs& all) {
+    if (arrange_ == Arrange::drift) return packing::banded(std::move(x), all);
+    for (int k = 0; k < 8 && misplaced(x, all); ++k) {
       packing::Search search{outline_, all.discs, 1e-6, random_.bits()};
       if (search.try_start(packing::with_swap(x, all, random_)) &&
           packing::clump_members(search.layout(), all).size() <=
@@ -132,8 +135,8 @@ class LargestGap {
     double gap = least;
     const long all_work = work_;
     if (!fit(gap, 0.0, all_work / 2)) {
-      if (kinds_.size() < 2 || arrange_ != Arrange::mixed) return false;
-      may_clump_ = true;  // a layout with a clump is better than none
+      if (kinds_.size() < 2) return false;
+      any_place_ = true;  // a layout with a kind out of place is better than none
       if (!fit(gap, 0.0, all_work / 4)) return false;
     }
     grow(gap, most);
@@ -182,7 +185,7 @@ class LargestGap {
       KindDiscs all = bulbs(wanted, 0.0);
       packing::Rounder rounder{outline_, all.discs};
       const auto grid = rounder.round(x_, 12, random_, all_work_ / 16);
-      if (grid && !clumped(packing::printed_coordinates(*grid), all)) {
+      if (grid && !misplaced(packing::printed_coordinates(*grid), all)) {
         Packing result = packing::packing_of(outline_, all, *grid, kinds_, wanted, wall_);
         // Downward to 0.1 mm, so that what is printed holds.
         gap = all.kind.size() < 2 ? wanted : result.least_gap.value();
@@ -201,7 +204,7 @@ class LargestGap {
   double wall_;
   Arrange arrange_;
   long all_work_, work_;
-  bool may_clump_ = false;
+  bool any_place_ = false;
   double gap_ = 0.0;
   std::vector<std::size_t> counts_;
   Coordinates x_;

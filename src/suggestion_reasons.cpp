@@ -21,10 +21,11 @@ std::string days_text(int days) {
 
 std::string flower_reason(const Suggestion& suggestion, const SuggestionWish& wish) {
   const int wanted = wish.window.last - wish.window.first + 1;
+  const std::string of_wanted =
+      wanted >= whole_season_days ? "" : fmt::format(" of the {} wanted", wanted);
   std::string text =
-      fmt::format("in flower without a gap on {} of the {} wanted, {} to {}",
-                  days_text(suggestion.days_in_flower), wanted, to_words(suggestion.stretch.first),
-                  to_words(suggestion.stretch.last));
+      fmt::format("in flower without a gap on {}{}, {} to {}", days_text(suggestion.days_in_flower),
+                  of_wanted, to_words(suggestion.stretch.first), to_words(suggestion.stretch.last));
   if (suggestion.gap_days > 0)
     text += fmt::format("; {} without a flower beside that", days_text(suggestion.gap_days));
   return text;

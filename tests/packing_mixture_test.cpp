@@ -132,3 +132,37 @@ TEST_CASE("no scarce kind of a mixture stands in a clump", "[packing][law]") {
     }
   }
 }
+
+TEST_CASE("a drift keeps each kind in a band of its own", "[packing][law]") {
+  // Bands lie across the longer side in the order of the kinds; at their edge a bulb may stand up
+  // to one largest distance past one of a later kind.
+  for (const Section& section : outlines) {
+    for (const std::vector<PackKind>& kinds : mixtures()) {
+      const auto check = [&](const Packing& p) {
+        double largest = 0.0;
+        for (const PackKind& kind : kinds) largest = std::max(largest, kind.diameter.value());
+        for (const PlacedBulb& a : p.bulbs) {
+          for (const PlacedBulb& b : p.bulbs) {
+            if (a.kind < b.kind) CHECK(a.x_mm <= b.x_mm + largest + p.gap.value() + 0.2);
+          }
+        }
+      };
+      const Packing most = pack_most(section, kinds, Millimetres{gap}, Millimetres{wall},
+                                     Effort::quick, Arrange::drift);
+      check(most);
+      const auto larger = std::max_element(
+          kinds.begin(), kinds.end(), [](auto& a, auto& b) { return a.diameter < b.diameter; });
+      const std::vector<PackKind> alone{*larger};
+      CHECK(most.bulbs.size() >= pack_most(section, alone, Millimetres{gap}, Millimetres{wall},
+                                           Effort::quick, Arrange::drift)
+                                     .bulbs.size());
+    }
+    const std::vector<PackKind> same{{40_mm, 1.0, 0}, {40_mm, 1.0, 0}};
+    const Packing drift = pack_most(section, same, Millimetres{gap}, Millimetres{wall},
+                                    Effort::quick, Arrange::drift);
+    CHECK(drift.bulbs.size() >= 2);
+    for (const PlacedBulb& a : drift.bulbs)
+      for (const PlacedBulb& b : drift.bulbs)
+        if (a.kind < b.kind) CHECK(a.x_mm <= b.x_mm);
+  }
+}

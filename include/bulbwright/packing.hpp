@@ -12,10 +12,11 @@ namespace bulbwright {
 /// How much search: a number of steps, never of seconds, so the answer is the same on any machine.
 enum class Effort { quick, normal, thorough };
 
-/// Types spread evenly, or each type kept together. Spread evenly means: of a kind that makes up at
-/// most a third of the bulbs no more than largest_clump stand together, one within 1.2 times the
-/// least distance (half of both diameters and the gap) of another. A commoner kind cannot but form
-/// chains.
+/// Types spread evenly, or each type kept together (drift): in bands across the longer side in the
+/// order given, no bulb more than the largest distance past one of a later kind. Spread evenly
+/// means: of a kind that makes up at most a third of the bulbs no more than largest_clump stand
+/// together, one within 1.2 times the least distance (half of both diameters and the gap) of
+/// another. A commoner kind cannot but form chains.
 enum class Arrange { mixed, drift };
 inline constexpr std::size_t largest_clump = 3;
 
@@ -53,8 +54,8 @@ Packing pack_most(const Section& section, std::span<const PackKind> kinds, Milli
 
 /// Places exactly the kinds' `count` bulbs with the largest gap found, at most what spreads them
 /// evenly over the section, and `wall` to the outline. An empty layout where they do not fit with
-/// `least_gap`. Only where nothing else was found does a mixture have a larger clump. Counts from 1
-/// to 1000 in all.
+/// `least_gap`. Only where nothing else was found are kinds in larger clumps, or out of their
+/// bands. Counts from 1 to 1000 in all.
 Packing place_count(const Section& section, std::span<const PackKind> kinds, Millimetres least_gap,
                     Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
 
