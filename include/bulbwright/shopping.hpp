@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "bulbwright/catalogue.hpp"
-#include "bulbwright/pack.hpp"
+#include "bulbwright/pack_sizes.hpp"
 #include "bulbwright/plan.hpp"
 #include "bulbwright/quantity.hpp"
 

@@ -1,4 +1,4 @@
-#include "bulbwright/pack.hpp"
+#include "bulbwright/pack_sizes.hpp"
 
 #include <algorithm>
 #include <array>
