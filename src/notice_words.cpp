@@ -28,6 +28,10 @@ std::string weeks_text(double weeks) {
   return fmt::format("{:g} week{}", shown, shown == 1.0 ? "" : "s");
 }
 
+std::string days_text(int days) {
+  return fmt::format("{} day{}", days, days == 1 ? "" : "s");
+}
+
 std::string listed(const std::vector<std::string>& words, const char* last) {
   std::string text;
   for (std::size_t i = 0; i < words.size(); ++i) {

@@ -19,6 +19,9 @@ std::string both_scales(Celsius temperature);
 /// "1 week", "8.5 weeks", to half a week.
 std::string weeks_text(double weeks);
 
+/// "1 day", "12 days".
+std::string days_text(int days);
+
 /// "a", "a or b", "a, b or c", with `last` between the last two.
 std::string listed(const std::vector<std::string>& words, const char* last);
 

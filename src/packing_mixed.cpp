@@ -46,9 +46,8 @@ class MostMixed {
   }
   [[nodiscard]] std::size_t placed() const { return grid_.size(); }
 
-  /// Kinds do not stand as asked: in clumps, or out of their bands.
   [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) const {
-    return arrange_ == Arrange::mixed ? has_clump(x, all) : !in_bands(x, all);
+    return out_of_place(x, all, arrange_);
   }
 
   /// Rounds and certifies; the best answer so far is replaced when it holds.

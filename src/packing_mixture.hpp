@@ -45,6 +45,11 @@ inline bool has_clump(const Coordinates& x, const KindDiscs& bulbs) {
 /// past one of a later kind.
 bool in_bands(const Coordinates& x, const KindDiscs& bulbs);
 
+/// Kinds of a mixture do not stand as asked: in clumps, or out of their bands.
+inline bool out_of_place(const Coordinates& x, const KindDiscs& bulbs, Arrange arrange) {
+  return arrange == Arrange::mixed ? has_clump(x, bulbs) : !in_bands(x, bulbs);
+}
+
 /// The layout with its places given to the kinds in the order of x, where all bulbs are of one size
 /// and so may change places; else as it is.
 Coordinates banded(Coordinates x, const KindDiscs& bulbs);

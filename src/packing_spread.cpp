@@ -85,10 +85,8 @@ class LargestGap {
     return true;
   }
 
-  /// Kinds do not stand as asked: in clumps, or out of their bands.
   [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) const {
-    if (kinds_.size() < 2 || any_place_) return false;
-    return arrange_ == Arrange::mixed ? packing::has_clump(x, all) : !packing::in_bands(x, all);
+    return kinds_.size() > 1 && !any_place_ && packing::out_of_place(x, all, arrange_);
   }
 
   /// A layout that fits with its clumps broken by a few swaps, or its bands restored, as far as

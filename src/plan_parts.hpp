@@ -29,9 +29,6 @@ struct PlanFacts {
 std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const ResolvedLayer> layers,
                                    const PlanContext& context);
 
-/// The pot's heat: filled to the mix surface, cooled through wall and surface.
-PotThermal thermal_of(const Pot& pot, const std::string& material_name);
-
 Materials add_materials(const PlanFacts& facts, Plan& plan);
 void add_shopping(const PlanFacts& facts, Plan& plan);
 void add_dates(const PlanFacts& facts, Plan& plan);

@@ -1,7 +1,6 @@
 // What make_plan() and its searches ask of timing.
 #include <algorithm>
 
-#include "bulbwright/material.hpp"
 #include "plan_parts.hpp"
 
 namespace bulbwright {
@@ -40,16 +39,6 @@ std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const Resol
     }
   }
   return kinds;
-}
-
-PotThermal thermal_of(const Pot& pot, const std::string& material_name) {
-  const Material material = material_named(material_name);
-  const Millimetres wall = pot.thickness.value_or(material.usual_wall);
-  PotThermal thermal;
-  thermal.volume = volume_between(pot, Millimetres{0.0}, mix_surface(pot));
-  thermal.cooling_area_m2 = exposed_area_mm2(pot) / 1e6;
-  thermal.wall_resistance_m2k_w = wall.value() / 1000.0 / material.conductivity_w_per_mk;
-  return thermal;
 }
 
 }  // namespace bulbwright

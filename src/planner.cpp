@@ -83,7 +83,7 @@ Plan forward_plan(const PotFile& request, const PlanContext& context) {
   plan.layers = std::move(layering.layers);
   plan.notices = std::move(layering.notices);
 
-  const PotSeason season = pot_season(setting, thermal_of(pot, plan.pot.material));
+  const PotSeason season = pot_season(setting, pot_thermal(pot));
   plan.place = picture_of(setting, season);
   const std::vector<TimedKind> kinds = timed_kinds(request, layers, context);
   PlantingChoice choice =

@@ -203,6 +203,12 @@ void check_season(const PotFile& request, Hemisphere hemisphere) {
   if (!faults.empty()) throw InputError{std::move(faults)};
 }
 
+std::string unknown_taxon(std::string_view id, std::span<const std::string_view> known_ids) {
+  std::string hint = did_you_mean(id, known_ids);
+  if (hint.empty()) hint = "; `bulbwright bulbs` lists them";
+  return fmt::format("unknown taxon {}{}", in_quotes(id), hint);
+}
+
 void check_taxa(const PotFile& request, std::span<const std::string_view> known_ids) {
   std::vector<InputFault> faults;
   for (std::size_t i = 0; i < request.layers.size(); ++i) {
@@ -210,12 +216,9 @@ void check_taxa(const PotFile& request, std::span<const std::string_view> known_
     for (std::size_t k = 0; k < parts.size(); ++k) {
       const std::string& taxon = parts[k].taxon;
       if (std::find(known_ids.begin(), known_ids.end(), taxon) != known_ids.end()) continue;
-      std::string hint = did_you_mean(taxon, known_ids);
-      if (hint.empty()) hint = "; `bulbwright bulbs` lists them";
       const std::string field = parts.size() == 1 ? fmt::format("layers[{}].taxon", i)
                                                   : fmt::format("layers[{}].mix[{}].taxon", i, k);
-      faults.push_back(
-          fault_at(request, field, fmt::format("unknown taxon {}{}", in_quotes(taxon), hint)));
+      faults.push_back(fault_at(request, field, unknown_taxon(taxon, known_ids)));
     }
   }
   if (!faults.empty()) throw InputError{std::move(faults)};

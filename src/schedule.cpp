@@ -56,14 +56,6 @@ std::vector<ColdCost> cold_costs(const ScheduledKind& kind, const SeasonView& se
   return costs;
 }
 
-/// First day of the normal winter on which the mix freezes through by half, if it does.
-std::optional<Day> first_hard_frost(const PotWinter& winter, Day from) {
-  for (Day day = from; day <= winter.last(); ++day) {
-    if (winter.at(day).frozen_share > 0.5) return day;
-  }
-  return std::nullopt;
-}
-
 double soil_cost(const Taxon& taxon, double mix_c) {
   if (taxon.plant_by == PlantBy::on_arrival) return 0.0;  // rather warm mix than a dry bulb
   const double good = taxon.soil_max_c.value, most = taxon.soil_max_c.high;
@@ -186,6 +178,13 @@ void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
 DayWindow planting_season(int season, Hemisphere hemisphere) {
   const Day first = earliest_bulbs(season, hemisphere);
   return {first, first + season_weeks * 7};
+}
+
+std::optional<Day> first_hard_frost(const PotWinter& winter, Day from) {
+  for (Day day = from; day <= winter.last(); ++day) {
+    if (winter.at(day).frozen_share > 0.5) return day;
+  }
+  return std::nullopt;
 }
 
 Celsius mix_at_planting(const PotWinter& winter, Day day) {

@@ -29,10 +29,13 @@ void fix(PotFile& request, Day plant, std::span<const double> weeks,
   }
 }
 
-void settle_day(Settled& settled, const Pot& pot, const PlanContext& context) {
+bool wishes_day(const PotFile& request) {
+  return (request.flower && !request.plant) || request.spread;
+}
+
+void settle_day(Settled& settled, const PotSeason& season, const PlanContext& context) {
   PotFile& request = settled.request;
   const std::vector<ResolvedLayer> layers = resolve_layers(request.layers, *context.catalogue);
-  const PotSeason season = pot_season(*context.setting, thermal_of(pot, pot.material));
   const std::vector<TimedKind> kinds = timed_kinds(request, layers, context);
   if (request.flower) {
     const WantedAnswer answer = find_wanted_day(kinds, season, *request.flower);
@@ -50,8 +53,7 @@ void settle_day(Settled& settled, const Pot& pot, const PlanContext& context) {
 
 /// What decides the place of each layer, when planted as the request says.
 std::vector<OrderKey> order_keys(const PotFile& request, std::span<const ResolvedLayer> layers,
-                                 const Pot& pot, const PlanContext& context) {
-  const PotSeason season = pot_season(*context.setting, thermal_of(pot, pot.material));
+                                 const PotSeason& season, const PlanContext& context) {
   const std::vector<TimedKind> kinds = timed_kinds(request, layers, context);
   const Day plant =
       choose_planting(scheduled_kinds(kinds, season), season.view(), request.plant).plant;
@@ -70,11 +72,12 @@ std::vector<OrderKey> order_keys(const PotFile& request, std::span<const Resolve
   return keys;
 }
 
-void settle_order(Settled& settled, const Pot& pot, const PlanContext& context) {
+void settle_order(Settled& settled, const Pot& pot, const PotSeason& season,
+                  const PlanContext& context) {
   PotFile& request = settled.request;
   request.order = LayerOrder::given;
   const std::vector<ResolvedLayer> layers = resolve_layers(request.layers, *context.catalogue);
-  const std::vector<std::size_t> order = order_layers(order_keys(request, layers, pot, context));
+  const std::vector<std::size_t> order = order_layers(order_keys(request, layers, season, context));
   if (std::is_sorted(order.begin(), order.end())) return;
   std::vector<LayerRequest> requests;
   std::vector<ResolvedLayer> reordered;
@@ -95,8 +98,7 @@ void settle_order(Settled& settled, const Pot& pot, const PlanContext& context) 
 
 bool has_wish(const PotFile& request) {
   if (request.layers.empty()) return false;
-  return (request.flower && !request.plant) || request.spread ||
-         request.order == LayerOrder::by_flowering;
+  return wishes_day(request) || request.order == LayerOrder::by_flowering;
 }
 
 Settled settle(const PotFile& request, const PlanContext& context) {
@@ -104,8 +106,9 @@ Settled settle(const PotFile& request, const PlanContext& context) {
   settled.request = request;
   if (!has_wish(request)) return settled;
   const Pot pot = make_pot(request.pot);
-  if ((request.flower && !request.plant) || request.spread) settle_day(settled, pot, context);
-  if (request.order == LayerOrder::by_flowering) settle_order(settled, pot, context);
+  const PotSeason season = pot_season(*context.setting, pot_thermal(pot));
+  if (wishes_day(request)) settle_day(settled, season, context);
+  if (request.order == LayerOrder::by_flowering) settle_order(settled, pot, season, context);
   return settled;
 }
 

@@ -16,9 +16,8 @@ constexpr int widest_days = 400;  ///< no wave opens so long before or after its
 std::string days_words(const Display& display) {
   if (!display.longest) return "nothing in flower";
   const int longest = display.longest->last - display.longest->first + 1;
-  std::string text =
-      fmt::format("{} day{} without a gap, {} to {}", longest, longest == 1 ? "" : "s",
-                  to_words(display.longest->first), to_words(display.longest->last));
+  std::string text = fmt::format("{} without a gap, {} to {}", days_text(longest),
+                                 to_words(display.longest->first), to_words(display.longest->last));
   if (display.days_in_flower > longest)
     text += fmt::format(" ({} days in all)", display.days_in_flower);
   return text;

@@ -200,7 +200,7 @@ void say_nothing_found(const StackSearch& search, const SuggestionWish& wish, Su
 Suggestions suggest(const PotFile& request, const SuggestionWish& wish,
                     const PlanContext& context) {
   const Pot pot = make_pot(request.pot);
-  const PotSeason season = pot_season(*context.setting, thermal_of(pot, pot.material));
+  const PotSeason season = pot_season(*context.setting, pot_thermal(pot));
   Candidates candidates = find_candidates(request, wish, context, season);
   DepthCheck depth{candidates, *context.catalogue, pot};
   const StackSearch search = search_stacks(candidates, depth, wish);

@@ -15,10 +15,6 @@ namespace {
 /// A window of this length is the whole season: flowers are wanted whenever they come.
 constexpr int whole_season_days = 365;
 
-std::string days_text(int days) {
-  return fmt::format("{} day{}", days, days == 1 ? "" : "s");
-}
-
 std::string flower_reason(const Suggestion& suggestion, const SuggestionWish& wish) {
   const int wanted = wish.window.last - wish.window.first + 1;
   const std::string of_wanted =

@@ -15,14 +15,6 @@ constexpr int least_rooting_days = 14;  ///< half of the usual four weeks. commo
 constexpr double most_weeks_tried = 24.0;
 constexpr double tolerance_weeks = 0.05;
 
-/// First day of the normal winter on which the mix is half frozen.
-std::optional<Day> hard_frost(const PotWinter& winter, Day from) {
-  for (Day day = from; day <= winter.last(); ++day) {
-    if (winter.at(day).frozen_share > 0.5) return day;
-  }
-  return std::nullopt;
-}
-
 double in_room_weeks(const ColdAsk& ask, Day planted, double stored) {
   return (planted - ask.available) / 7.0 - stored;
 }
@@ -56,7 +48,7 @@ TimingOptions::TimingOptions(TimingMemo& memo, Day ordinary, std::optional<Day> 
   range.first = std::min(range.first, ordinary_);
   range.last = std::max(range.last, ordinary_);
   if (given) range = {*given, *given};
-  const std::optional<Day> frost = hard_frost(season.winters[season.normal], range.first);
+  const std::optional<Day> frost = first_hard_frost(season.winters[season.normal], range.first);
   for (Day day = range.first; day <= range.last; ++day) {
     if (day != ordinary_) {
       if (!mix_allows(day)) continue;

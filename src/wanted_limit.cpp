@@ -127,8 +127,7 @@ std::vector<Notice> wanted_notices(const WantedAnswer& answer) {
   const bool one_day = wanted.first == wanted.last;
   std::vector<Notice> notices;
   const auto off = [&] {
-    const int days = std::abs(answer.days_off);
-    return fmt::format("{} day{} {}", days, days == 1 ? "" : "s",
+    return fmt::format("{} {}", days_text(std::abs(answer.days_off)),
                        answer.days_off < 0 ? "early" : "late");
   };
   if (!answer.reachable || answer.open == 0) {

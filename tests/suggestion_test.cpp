@@ -12,7 +12,6 @@
 #include "bulbwright/coverage.hpp"
 #include "bulbwright/layering.hpp"
 #include "bulbwright/schedule.hpp"
-#include "plan_parts.hpp"
 #include "terrace_fixture.hpp"
 
 namespace bulbwright {
@@ -134,7 +133,7 @@ std::vector<Ranked> brute_force(const Catalogue& few, const Setting& setting,
     all.layers.push_back(layer);
   }
   const std::vector<ResolvedLayer> layers = resolve_layers(all.layers, few);
-  const PotSeason season = pot_season(setting, thermal_of(pot, pot.material));
+  const PotSeason season = pot_season(setting, pot_thermal(pot));
   const DayWindow days = planting_season(season.season, season.hemisphere);
   const std::size_t n = layers.size();
   std::vector<TimedKind> kinds;
@@ -288,7 +287,7 @@ TEST_CASE("a kind that reaches its least cold in too few winters is not suggeste
     Bench bench{setting};
     const PotFile request = terrace_pot({});
     const Pot pot = make_pot(request.pot);
-    const PotSeason season = pot_season(setting, thermal_of(pot, pot.material));
+    const PotSeason season = pot_season(setting, pot_thermal(pot));
     const Suggestions result = suggest(request, wish, bench.context());
     for (const Suggestion& found : result.found) {
       TimedKind kind = kind_of(found.waves[0].taxon.c_str());

@@ -38,6 +38,9 @@ std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place);
 /// in two seasons. Call it once the hemisphere is resolved.
 void check_season(const PotFile& request, Hemisphere hemisphere);
 
+/// "unknown taxon ..." with the near misses, or where the known ones are listed.
+std::string unknown_taxon(std::string_view id, std::span<const std::string_view> known_ids);
+
 /// @throws InputError with every taxon of the layers that is not among `known_ids`, each with its
 /// place and the near misses.
 void check_taxa(const PotFile& request, std::span<const std::string_view> known_ids);

@@ -39,6 +39,9 @@ DayWindow planting_season(int season, Hemisphere hemisphere);
 /// Mean temperature of the mix over the week from `day`.
 Celsius mix_at_planting(const PotWinter& winter, Day day);
 
+/// First day from `from` on which the mix is frozen by half, if there is one.
+std::optional<Day> first_hard_frost(const PotWinter& winter, Day from);
+
 /// What planting on a day costs one kind. Points are comparable with weeks of missing cold; a day
 /// under 1 point is a good day.
 struct DayCost {

@@ -6,7 +6,7 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
-#include "bulbwright/near_miss.hpp"
+#include "bulbwright/request_check.hpp"
 #include "input/field_values.hpp"
 
 namespace bulbwright::cli {
@@ -47,10 +47,7 @@ void add_kinds(const char* flag, const std::vector<std::string>& asked, const Ca
       add_once(kinds, id);
       continue;
     }
-    std::string hint = did_you_mean(id, ids);
-    if (hint.empty()) hint = "; `bulbwright bulbs` lists them";
-    faults.add(input::Field{flag, {}},
-               fmt::format("unknown taxon {}{}", bulbwright::in_quotes(id), hint));
+    faults.add(input::Field{flag, {}}, unknown_taxon(id, ids));
   }
 }
 

@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "report/common_json.hpp"
 #include "report/section_json.hpp"
 
 namespace bulbwright::report {
@@ -157,10 +158,6 @@ Json wave_json(const PlannedWave& wave) {
               {"name", wave.name}};
 }
 
-Json days_json(const DayWindow& days) {
-  return Json{{"from", to_iso(days.first)}, {"to", to_iso(days.last)}};
-}
-
 Json display_json(const Display& display) {
   Json json = Json::object();
   put_day(json, "first", display.first);
@@ -218,11 +215,6 @@ Json shopping_json(const ShoppingNeed& need) {
   put_text(json, "label", need.label);
   put_text(json, "pot", need.pot);
   return json;
-}
-
-Json notice_json(const Notice& notice) {
-  return Json{
-      {"code", notice.code}, {"severity", to_string(notice.severity)}, {"text", notice.text}};
 }
 
 Json caution_json(const PlanCaution& caution) {

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "notice_words.hpp"
 #include "report/text_layout.hpp"
 
 namespace bulbwright::report {
@@ -95,12 +96,7 @@ std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style) {
 }
 
 std::string listed(const std::vector<std::string>& items) {
-  std::string out;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (i > 0) out += i + 1 == items.size() ? " and " : ", ";
-    out += items[i];
-  }
-  return out;
+  return bulbwright::listed(items, "and");
 }
 
 std::string capitalised(std::string_view text) {

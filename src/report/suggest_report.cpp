@@ -2,16 +2,12 @@
 
 #include <nlohmann/json.hpp>
 
-#include "bulbwright/notice.hpp"
+#include "report/common_json.hpp"
 #include "report/pot_file_json.hpp"
 #include "report/section_json.hpp"
 
 namespace bulbwright::report {
 namespace {
-
-Json days_json(const DayWindow& days) {
-  return Json{{"from", to_iso(days.first)}, {"to", to_iso(days.last)}};
-}
 
 Json layer_json(const Suggestion& suggestion, std::size_t i) {
   const PlannedWave& wave = suggestion.waves[i];
@@ -56,10 +52,7 @@ std::string suggest_json(const Suggestions& suggestions) {
   for (const LeftOut& out : suggestions.left_out)
     json["left_out"].push_back({{"taxon", out.taxon}, {"reason", out.reason}});
   json["notices"] = Json::array();
-  for (const Notice& notice : suggestions.notices) {
-    json["notices"].push_back(
-        {{"code", notice.code}, {"severity", to_string(notice.severity)}, {"text", notice.text}});
-  }
+  for (const Notice& notice : suggestions.notices) json["notices"].push_back(notice_json(notice));
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

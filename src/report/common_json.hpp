@@ -1,0 +1,18 @@
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include "bulbwright/calendar_day.hpp"
+#include "bulbwright/notice.hpp"
+
+namespace bulbwright::report {
+
+/// What several documents hold in one form.
+
+/// { from, to }, both days in.
+nlohmann::ordered_json days_json(const DayWindow& days);
+
+/// { code, severity, text }.
+nlohmann::ordered_json notice_json(const Notice& notice);
+
+}  // namespace bulbwright::report
