@@ -24,6 +24,9 @@ class Random {
   double between(double low, double high) { return low + (high - low) * unit(); }
   /// In [0, n); n is far below 2^32, so the bias of the remainder is nil in practice.
   std::size_t below(std::size_t n) { return bits() % n; }
+  /// An exponential waiting time of mean 1, rounded to 2^-20: a logarithm may differ in its last
+  /// bit between machines.
+  double waiting() { return std::nearbyint(-std::log(1.0 - unit()) * 0x1.0p20) * 0x1.0p-20; }
 
  private:
   std::uint64_t state_;

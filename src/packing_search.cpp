@@ -26,8 +26,18 @@ namespace {
 /// and minima fewer there than where the discs just touch. Every promising one is then let out.
 constexpr double squeezed_by = 0.0006;
 
-/// Hopping begins at the best of this many relaxed seeds.
-constexpr int seeds_a_start = 16;
+/// Half of all relaxations begin pressed together by this share of the spacing, for so many
+/// iterations: the pressed minima are fewer and smoother.
+constexpr double pressed_by = 0.05;
+constexpr int pressed_iterations = 20;
+
+/// Hopping begins at the best of so many relaxed seeds and ends after so many hops, per disc, that
+/// brought nothing better. The first starts look wide and give up soon, later ones dig.
+constexpr int early_starts = 4, early_seeds = 32, later_seeds = 16;
+constexpr double early_patience = 0.2, later_patience = 0.5;
+
+/// A layout worse by this share of the spacing, on average, is hopped on from.
+constexpr double worse_by = 0.0004;
 
 /// A minimum whose energy or whose mean overlap is above the present one's by more than these is
 /// not looked at closer: the order of the squeezed minima is nearly that of the layouts let out.
@@ -57,6 +67,7 @@ bool Search::settle(Coordinates x, Layout& found) {
   found.touching = extra - found.overlap;
   if (const Known* const before = known(found.energy)) {
     found.touching = before->touching;
+    found.met_before = true;
     return false;
   }
   bool fits = false;
@@ -75,15 +86,20 @@ bool Search::settle(Coordinates x, Layout& found) {
 }
 
 double Search::squeeze(Coordinates& x, double worth) {
+  if (random_.below(2) == 0) {
+    energy_.set_extra(pressed_by * spacing_);
+    relaxer_.relax(energy_, x, {0.0, 0.0, 0.0, pressed_iterations});
+  }
   energy_.set_extra(squeezed_by * spacing_);
   return relaxer_.relax(energy_, x, {0.0, worth, 0.0, 400});
 }
 
 bool Search::adopt(Coordinates x, double energy) {
-  Layout found{energy, energy_.mean_overlap(x), 0.0};
+  Layout found{energy, energy_.mean_overlap(x), 0.0, false};
   present_.overlap = found.overlap;
   const bool fits = settle(x, found);
   present_ = found;
+  chain_touching_ = found.touching;
   current_ = std::move(x);
   return fits;
 }
@@ -179,6 +195,19 @@ void Search::swap_sizes(Coordinates& x) {
   }
 }
 
+void Search::turn_inside(Coordinates& x) {
+  const std::size_t n = discs_->size();
+  const Point centre = outline_->deepest();
+  const double within = (outline_->inradius() - margin_) * random_.between(0.5, 0.95);
+  const Direction turn = direction(random_.unit());
+  for (std::size_t i = 0; i < n; ++i) {
+    const double dx = x[i] - centre.x, dy = x[n + i] - centre.y;
+    if (dx * dx + dy * dy >= within * within) continue;
+    x[i] = centre.x + dx * turn.x - dy * turn.y;
+    x[n + i] = centre.y + dx * turn.y + dy * turn.x;
+  }
+}
+
 void Search::shake_all(Coordinates& x) {
   const double push = 0.4 * spacing_;
   for (double& v : x) v += random_.between(-push, push);
@@ -188,9 +217,14 @@ Coordinates Search::hop() {
   Coordinates x = current_;
   if (mixed_ && random_.below(3) == 0) {
     swap_sizes(x);
-  } else if (random_.below(5) < 3) {
+    return x;
+  }
+  const std::size_t draw = random_.below(60);
+  if (draw < 36) {
     shake_all(x);
-  } else if (random_.below(12) == 0) {
+  } else if (draw < 51) {
+    turn_inside(x);
+  } else if (draw < 53) {
     shake_round(x);
   } else {
     move_to_hole(x);
@@ -201,7 +235,8 @@ Coordinates Search::hop() {
 
 bool Search::start_afresh() {
   present_.energy = 1e300;
-  for (int k = 0; k < seeds_a_start; ++k) {
+  const int seeds = ++starts_ <= early_starts ? early_seeds : later_seeds;
+  for (int k = 0; k < seeds; ++k) {
     Coordinates x = fresh_seed();
     const double e = squeeze(x, k == 0 ? 0.0 : present_.energy);
     if (e < present_.energy && adopt(std::move(x), e)) return true;
@@ -210,25 +245,39 @@ bool Search::start_afresh() {
   return false;
 }
 
+bool Search::is_spent() const {
+  if (discs_->size() < 2 || current_.empty()) return true;
+  const double patience = starts_ <= early_starts ? early_patience : later_patience;
+  return stale_ > 10.0 + patience * static_cast<double>(discs_->size());
+}
+
+bool Search::hop_on_from(const Layout& found) {
+  if (found.touching > chain_touching_ + 1e-7 * spacing_) {
+    chain_touching_ = found.touching;
+    stale_ = 0;
+    return true;
+  }
+  return !found.met_before &&
+         found.touching > present_.touching - random_.waiting() * worse_by * spacing_;
+}
+
 bool Search::run(long work) {
   end_ = this->work() + work;
   while (this->work() < end_) {
-    if (discs_->size() < 2 || current_.empty() ||
-        stale_ > 10 + static_cast<int>(discs_->size()) / 2) {
+    if (is_spent()) {
       if (start_afresh()) return true;
       continue;
     }
     Coordinates x = hop();
     const double worth = energies_worth * present_.energy;
-    Layout found{squeeze(x, worth), 0.0, 0.0};
+    Layout found{squeeze(x, worth), 0.0, 0.0, false};
     ++stale_;
     if (found.energy > worth) continue;
     found.overlap = energy_.mean_overlap(x);
     if (settle(x, found)) return true;
-    if (found.touching > present_.touching + 1e-7 * spacing_) {
+    if (hop_on_from(found)) {
       current_ = std::move(x);
       present_ = found;
-      stale_ = 0;
     }
   }
   return false;

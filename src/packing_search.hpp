@@ -10,12 +10,12 @@
 namespace bulbwright::packing {
 
 /// Looks for a layout of all discs in the outline by basin hopping between slightly squeezed
-/// minima of the soft-disc energy: shake all discs, or move the most squeezed (or another) into a
-/// hole, relax again. How far a minimum would have to be let out until its discs just touch is what
-/// hops are judged by; start afresh when nothing better comes. Work is counted, never timed.
-/// Shaking all discs after: Grosso, Jamali, Locatelli, Schoen, "Solving the problem of packing
-/// equal and unequal circles in a circular container", J. Global Optimization 47, 2010 (from
-/// memory).
+/// minima of the soft-disc energy: shake all discs, turn the inside against the rim, or move the
+/// most squeezed (or another) into a hole, relax again. How far a minimum would have to be let out
+/// until its discs just touch is what hops are judged by, and one a little worse is taken too;
+/// start afresh when nothing better comes. Work is counted, never timed. Shaking all discs after:
+/// Grosso, Jamali, Locatelli, Schoen, "Solving the problem of packing equal and unequal circles in
+/// a circular container", J. Global Optimization 47, 2010 (from memory).
 class Search {
  public:
   /// A layout fits when no overlap is above the root of `fits_below` (mm^2).
@@ -41,6 +41,7 @@ class Search {
     double energy = 1e300;
     double overlap = 1e300;    ///< Energy::mean_overlap
     double touching = -1e300;  ///< extra at which the discs just touch, mm
+    bool met_before = false;
   };
   struct Known {
     double energy, touching;
@@ -52,9 +53,12 @@ class Search {
   void move_to_hole(Coordinates& x);
   void shake_round(Coordinates& x);
   void shake_all(Coordinates& x);
+  void turn_inside(Coordinates& x);
   void swap_sizes(Coordinates& x);
   Point hole(const Coordinates& x, std::size_t skip, int samples);
   bool settle(Coordinates x, Layout& found);
+  [[nodiscard]] bool is_spent() const;
+  bool hop_on_from(const Layout& found);
   bool adopt(Coordinates x, double energy);
   double squeeze(Coordinates& x, double worth);
   [[nodiscard]] const Known* known(double energy) const;
@@ -70,10 +74,11 @@ class Search {
   Coordinates current_, best_;
   Layout present_;  ///< of current_
   double best_touching_ = -1e300;
+  double chain_touching_ = -1e300;  ///< the best since the last start
   std::vector<Known> known_;
   std::vector<double> share_;
   bool mixed_ = false;  ///< discs of several sizes
-  int seeds_ = 0;
+  int seeds_ = 0, starts_ = 0;
   int stale_ = 0;
   long other_work_ = 0, end_ = 0;
 };
