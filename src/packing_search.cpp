@@ -33,7 +33,7 @@ constexpr int pressed_iterations = 20;
 
 /// Hopping begins at the best of so many relaxed seeds and ends after so many hops, per disc, that
 /// brought nothing better. The first starts look wide and give up soon, later ones dig.
-constexpr int early_starts = 4, early_seeds = 32, later_seeds = 16;
+constexpr int early_starts = 2, early_seeds = 32, later_seeds = 16;
 constexpr double early_patience = 0.2, later_patience = 0.5;
 
 /// A layout worse by this share of the spacing, on average, is hopped on from.
