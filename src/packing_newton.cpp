@@ -14,13 +14,6 @@ constexpr double damping = 1e-5;   ///< beside contacts of stiffness 1
 constexpr double near_gap = 0.02;  ///< of the spacing: gaps up to this may close in a step
 constexpr int most_rounds = 6;     ///< corrections of the set of closed contacts
 
-/// Sum of a[i] b[i] for any n.
-double dot_any(const double* a, const double* b, std::size_t n) {
-  const std::size_t even = n / 2 * 2;
-  const double sum = dot(a, b, even);
-  return even == n ? sum : sum + a[even] * b[even];
-}
-
 }  // namespace
 
 void Tightener::order_along(const Coordinates& x, const std::vector<Contact>& contacts) {
@@ -41,68 +34,84 @@ void Tightener::order_along(const Coordinates& x, const std::vector<Contact>& co
     const std::size_t a = rank_[c.i], b = rank_[c.j];
     apart = std::max(apart, a > b ? a - b : b - a);
   }
-  width_ = 2 * apart + 1;
+  width_ = 2 * (apart + 1);
 }
 
 void Tightener::assemble(const std::vector<Contact>& contacts, double stiffness) {
-  const std::size_t rows = 2 * rank_.size();
-  band_.assign(rows * (width_ + 1), 0.0);
-  right_.assign(rows, 0.0);
-  for (std::size_t r = 0; r < rows; ++r) at(r, r) = stiffness;
+  const std::size_t n = rank_.size();
+  band_.assign(2 * n * width_, 0.0);
+  right_.assign(2 * n, 0.0);
+  last_.resize(n);
+  for (std::size_t k = 0; k < n; ++k) {
+    row(k, 0)[0] = stiffness;
+    row(k, 1)[1] = stiffness;
+    last_[k] = k;
+  }
+  const auto add = [](double* x_row, double* y_row, const Contact& c, double sign) {
+    const double xy = sign * c.nx * c.ny;
+    x_row[0] += sign * c.nx * c.nx;
+    x_row[1] += xy;
+    y_row[0] += xy;
+    y_row[1] += sign * c.ny * c.ny;
+  };
   for (std::size_t k = 0; k < contacts.size(); ++k) {
     if (active_[k] == 0) continue;
     const Contact& c = contacts[k];
-    const std::size_t a = 2 * rank_[c.i];
-    at(a, a) += c.nx * c.nx;
-    at(a + 1, a) += c.nx * c.ny;
-    at(a + 1, a + 1) += c.ny * c.ny;
-    right_[a] += c.overlap * c.nx;
-    right_[a + 1] += c.overlap * c.ny;
+    const std::size_t a = rank_[c.i];
+    add(row(a, 0), row(a, 1), c, 1.0);
+    right_[2 * a] += c.overlap * c.nx;
+    right_[2 * a + 1] += c.overlap * c.ny;
     if (c.j == Contact::wall) continue;
-    const std::size_t b = 2 * rank_[c.j];
-    at(b, b) += c.nx * c.nx;
-    at(b + 1, b) += c.nx * c.ny;
-    at(b + 1, b + 1) += c.ny * c.ny;
-    right_[b] -= c.overlap * c.nx;
-    right_[b + 1] -= c.overlap * c.ny;
-    const std::size_t high = std::max(a, b), low = std::min(a, b);
-    at(high, low) -= c.nx * c.nx;
-    at(high, low + 1) -= c.nx * c.ny;
-    at(high + 1, low) -= c.nx * c.ny;
-    at(high + 1, low + 1) -= c.ny * c.ny;
+    const std::size_t b = rank_[c.j];
+    add(row(b, 0), row(b, 1), c, 1.0);
+    right_[2 * b] -= c.overlap * c.nx;
+    right_[2 * b + 1] -= c.overlap * c.ny;
+    const std::size_t first = std::min(a, b), then = std::max(a, b), column = 2 * (then - first);
+    add(row(first, 0) + column, row(first, 1) + column, c, -1.0);
+    last_[first] = std::max(last_[first], then);
   }
+  for (std::size_t k = 1; k < n; ++k) last_[k] = std::max(last_[k], last_[k - 1]);
 }
 
 bool Tightener::solve() {
-  const std::size_t rows = right_.size(), stride = width_ + 1;
-  // Row-oriented band Cholesky: entry (r, c) of the factor sits at band_[r * stride + c + width -
-  // r].
-  for (std::size_t r = 0; r < rows; ++r) {
-    const std::size_t first = r > width_ ? r - width_ : 0;
-    double* const row = &band_[r * stride + width_ - r];
-    for (std::size_t c = first; c <= r; ++c) {
-      const double* const other = &band_[c * stride + width_ - c];
-      const std::size_t from = std::max(first, c > width_ ? c - width_ : 0);
-      const double sum = row[c] - dot_any(row + from, other + from, c - from);
-      if (c < r) {
-        row[c] = sum / other[c];
-      } else {
-        if (!(sum > 0.0)) return false;
-        row[c] = std::sqrt(sum);
+  // Symmetric elimination, the two rows of a disc at a time; nothing fills in past last_.
+  const std::size_t n = rank_.size();
+  for (std::size_t k = 0; k < n; ++k) {
+    double *const x_row = row(k, 0), *const y_row = row(k, 1);
+    const std::size_t end = 2 * (last_[k] - k) + 2;
+    if (!(x_row[0] > 0.0)) return false;
+    const double by_x = 1.0 / x_row[0], m = x_row[1] * by_x;
+    for (std::size_t c = 2; c < end; c += 2)
+      store(y_row + c, load(y_row + c) - m * load(x_row + c));
+    y_row[1] -= m * x_row[1];
+    if (!(y_row[1] > 0.0)) return false;
+    const double by_y = 1.0 / y_row[1];
+    right_[2 * k + 1] -= m * right_[2 * k];
+    for (std::size_t column = 2; column < end; column += 2) {
+      const Pair on_x = load(x_row + column) * by_x, on_y = load(y_row + column) * by_y;
+      if (on_x[0] == 0.0 && on_x[1] == 0.0 && on_y[0] == 0.0 && on_y[1] == 0.0) continue;
+      double *const first = row(k + column / 2, 0), *const second = first + width_;
+      for (std::size_t c = column; c < end; c += 2) {
+        const Pair along_x = load(x_row + c), along_y = load(y_row + c);
+        const std::size_t to = c - column;
+        store(first + to, load(first + to) - (on_x[0] * along_x + on_y[0] * along_y));
+        store(second + to, load(second + to) - (on_x[1] * along_x + on_y[1] * along_y));
       }
+      double* const right = &right_[2 * k + column];
+      store(right, load(right) - (on_x * right_[2 * k] + on_y * right_[2 * k + 1]));
     }
   }
-  for (std::size_t r = 0; r < rows; ++r) {
-    const std::size_t first = r > width_ ? r - width_ : 0;
-    const double* const row = &band_[r * stride + width_ - r];
-    right_[r] -= dot_any(row + first, right_.data() + first, r - first);
-    right_[r] /= row[r];
-  }
-  for (std::size_t r = rows; r-- > 0;) {
-    const std::size_t first = r > width_ ? r - width_ : 0;
-    const double* const row = &band_[r * stride + width_ - r];
-    right_[r] /= row[r];
-    for (std::size_t k = first; k < r; ++k) right_[k] -= row[k] * right_[r];
+  for (std::size_t k = n; k-- > 0;) {
+    const double *const x_row = row(k, 0), *const y_row = row(k, 1);
+    double* const right = &right_[2 * k];
+    Pair on_x{0.0, 0.0}, on_y{0.0, 0.0};
+    for (std::size_t c = 2; c < 2 * (last_[k] - k) + 2; c += 2) {
+      const Pair solved = load(right + c);
+      on_x += load(x_row + c) * solved;
+      on_y += load(y_row + c) * solved;
+    }
+    right[1] = (right[1] - (on_y[0] + on_y[1])) / y_row[1];
+    right[0] = (right[0] - (on_x[0] + on_x[1]) - x_row[1] * right[1]) / x_row[0];
   }
   return true;
 }
@@ -125,7 +134,7 @@ bool Tightener::find_step(Energy& energy, const Coordinates& x, long& work) {
   bool changed = true;
   for (int round = 0; round < most_rounds && changed; ++round) {
     assemble(contacts_, damping);
-    work += static_cast<long>(x.size() * width_ * width_) / 8;
+    work += static_cast<long>(x.size() * width_ * width_) / 24;
     if (!solve()) return false;
     changed = false;
     for (std::size_t k = 0; k < contacts_.size(); ++k) {
@@ -188,7 +197,7 @@ void Tightener::follow(Energy& energy, Coordinates& x, double extra, long& work)
   order_along(x, contacts_);
   active_.assign(contacts_.size(), 1);
   assemble(contacts_, 10.0 * damping);
-  work += static_cast<long>(x.size() * width_ * width_) / 8;
+  work += static_cast<long>(x.size() * width_ * width_) / 24;
   if (!solve()) return;
   for (std::size_t i = 0; i < n; ++i) {
     x[i] += right_[2 * rank_[i]];

@@ -16,9 +16,9 @@ struct LetOut {
 /// Newton steps to a minimum of the soft-disc energy. The energy is a sum of squares of the
 /// overlapping contacts alone, so each step is solved for the contacts that overlap after it
 /// (Gauss-Newton with the set of closed contacts corrected a few times) and ends where the energy
-/// is least along it. The equations are solved by a banded Cholesky factorisation with the discs
-/// sorted along the longer side.
-/// Source: Nocedal & Wright, "Numerical Optimization", 2nd ed. 2006, sections 10.3 and 16.5.
+/// is least along it. The equations are solved by elimination in a band, with the discs sorted
+/// along the longer side. Source: Nocedal & Wright, "Numerical Optimization", 2nd ed. 2006,
+/// sections 10.3 and 16.5.
 class Tightener {
  public:
   /// Lets a layout out that is relaxed with the energy's present extra: the extra is made smaller
@@ -51,14 +51,16 @@ class Tightener {
 
   void assemble(const std::vector<Contact>& contacts, double stiffness);
   bool solve();
-  double& at(std::size_t row, std::size_t column) {
-    return band_[row * (width_ + 1) + (column + width_ - row)];
-  }
+
+  /// Row `side` (0: x, 1: y) of the disc of this rank in the upper band, from the disc's own
+  /// columns on.
+  double* row(std::size_t rank, std::size_t side) { return &band_[(2 * rank + side) * width_]; }
   void order_along(const Coordinates& x, const std::vector<Contact>& contacts);
 
   Relaxer relaxer_;
-  std::size_t width_ = 0;             ///< half bandwidth
-  std::vector<double> band_, right_;  ///< lower band by rows, right side
+  std::size_t width_ = 0;             ///< columns kept of a row
+  std::vector<double> band_, right_;  ///< upper band by rows, right side
+  std::vector<std::size_t> last_;     ///< by rank: the last disc its rows reach
   std::vector<std::size_t> rank_;     ///< disc to place in the order
   std::vector<Contact> contacts_;
   std::vector<char> active_;  ///< contacts taken as closed
