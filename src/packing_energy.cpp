@@ -7,25 +7,21 @@
 #include "packing_vector.hpp"
 
 namespace bulbwright::packing {
-namespace {
-
-
-constexpr std::size_t list_all_up_to = 150;  ///< below, testing all pairs beats the cell grid
-
-}  // namespace
-
 Discs equal_discs(std::size_t n, double spacing, double margin) {
   return {std::vector<double>(n, spacing / 2.0), std::vector<double>(n, margin)};
 }
 
-Energy::Energy(const Outline& outline, const Discs& discs) : outline_{&outline}, discs_{&discs} {
-  reach_max_ = 0.0;
+Energy::Energy(const Outline& outline, const Discs& discs)
+    : outline_{&outline}, discs_{&discs}, near_{discs.reach} {
   for (const double r : discs.reach) reach_max_ = std::max(reach_max_, r);
-  equal_ = std::all_of(discs.reach.begin(), discs.reach.end(),
-                       [&](double r) { return r == reach_max_; });
-  skin_ = 0.7 * reach_max_;
+  const auto all = [](const std::vector<double>& v) {
+    return std::all_of(v.begin(), v.end(), [&](double each) { return each == v.front(); });
+  };
+  equal_ = all(discs.reach) && all(discs.margin);
   per_length_ = reach_max_ > 0.0 ? 0.25 / reach_max_ : 0.0;
   const bool curved = outline.shape() == Shape::oval || outline.shape() == Shape::half_round;
+  reach_.assign(discs.reach.begin(), discs.reach.end());
+  reach_.push_back(0.0F);        // of the centre that is far from all
   wall_cost_ = curved ? 28 : 8;  // and the minimiser's own work for a disc
 }
 
@@ -36,122 +32,7 @@ void Energy::keep_list(const Coordinates& x) {
     centres_[2 * i] = x[i];
     centres_[2 * i + 1] = x[n + i];
   }
-  keep_list(centres_.data());
-}
-
-void Energy::keep_list(const double* centres) {
-  const std::size_t n = discs_->size();
-  const double limit = skin_ * skin_ / 4.0;
-  bool stale = listed_at_.size() != 2 * n;
-  for (std::size_t i = 0; i < n && !stale; ++i) {
-    const Pair d = load(centres + 2 * i) - load(&listed_at_[2 * i]);
-    const Pair d2 = d * d;
-    stale = !(d2[0] + d2[1] <= limit);
-  }
-  if (!stale) return;
-  listed_at_.assign(centres, centres + 2 * n);
-  list_pairs();
-}
-
-void Energy::list_all_pairs() {
-  // Four distances at a time in single precision: near pairs are kept with a little to spare.
-  using Flags = int __attribute__((vector_size(16)));
-  const std::size_t n = discs_->size(), padded = (n + 3) / 4 * 4;
-  row_.assign(2 * padded, 1e18F);
-  for (std::size_t i = 0; i < n; ++i) {
-    row_[i] = static_cast<float>(listed_at_[2 * i]);
-    row_[padded + i] = static_cast<float>(listed_at_[2 * i + 1]);
-  }
-  const float* xs = row_.data();
-  const float* ys = row_.data() + padded;
-  partner_.resize(n * (n - 1) / 2 + 4);
-  int count = 0;
-  for (std::size_t i = 0; i < n; ++i) {
-    start_[i] = count;
-    const float near = static_cast<float>((discs_->reach[i] + reach_max_ + skin_) * 1.0001);
-    const float x = xs[i], y = ys[i], limit = near * near;
-    for (std::size_t j = (i + 1) / 4 * 4; j < n; j += 4) {
-      Four dx, dy;
-      std::memcpy(&dx, xs + j, sizeof dx);
-      std::memcpy(&dy, ys + j, sizeof dy);
-      dx -= x;
-      dy -= y;
-      const Flags flags = dx * dx + dy * dy < limit;
-      long long any[2];
-      std::memcpy(any, &flags, sizeof any);
-      if ((any[0] | any[1]) == 0) continue;
-      for (std::size_t k = 0; k < 4; ++k) {
-        if (flags[k] != 0 && j + k > i)
-          partner_[static_cast<std::size_t>(count++)] = static_cast<int>(j + k);
-      }
-    }
-  }
-  start_[n] = count;
-  work_ += static_cast<long>(n * n) / 24;
-}
-
-void Energy::list_pairs() {
-  const std::size_t n = discs_->size();
-  start_.resize(n + 1);
-  if (n <= list_all_up_to) {
-    list_all_pairs();
-    return;
-  }
-  partner_.clear();
-  const double cut = 2.0 * reach_max_ + skin_;
-  const auto x_of = [&](std::size_t i) { return listed_at_[2 * i]; };
-  const auto y_of = [&](std::size_t i) { return listed_at_[2 * i + 1]; };
-  double x0 = x_of(0), x1 = x_of(0), y0 = y_of(0), y1 = y_of(0);
-  for (std::size_t i = 1; i < n; ++i) {
-    x0 = std::min(x0, x_of(i));
-    x1 = std::max(x1, x_of(i));
-    y0 = std::min(y0, y_of(i));
-    y1 = std::max(y1, y_of(i));
-  }
-  const int columns = std::clamp(static_cast<int>((x1 - x0) / cut) + 1, 1, 256);
-  const int rows = std::clamp(static_cast<int>((y1 - y0) / cut) + 1, 1, 256);
-  const auto line = [](double v, double low, double high, int count) {
-    const double f = high > low ? (v - low) / (high - low) * count : 0.0;
-    return std::clamp(static_cast<int>(f), 0, count - 1);
-  };
-  // With count = floor(width / cut) + 1 a cell may be narrower than the cut; look two cells away.
-  const int cells = columns * rows;
-  cell_start_.assign(static_cast<std::size_t>(cells) + 1, 0);
-  cell_of_.resize(n);
-  for (std::size_t i = 0; i < n; ++i) {
-    const int c = line(y_of(i), y0, y1, rows) * columns + line(x_of(i), x0, x1, columns);
-    cell_of_[i] = c;
-    ++cell_start_[static_cast<std::size_t>(c) + 1];
-  }
-  for (std::size_t c = 0; c < static_cast<std::size_t>(cells); ++c)
-    cell_start_[c + 1] += cell_start_[c];
-  in_cell_.resize(n);
-  std::vector<int> next(cell_start_.begin(), cell_start_.end() - 1);
-  for (std::size_t i = 0; i < n; ++i) {
-    in_cell_[static_cast<std::size_t>(next[static_cast<std::size_t>(cell_of_[i])]++)] =
-        static_cast<int>(i);
-  }
-  const double cell_w = (x1 - x0) / columns, cell_h = (y1 - y0) / rows;
-  const int span_x = columns == 1 ? 0 : static_cast<int>(cut / cell_w) + 1;
-  const int span_y = rows == 1 ? 0 : static_cast<int>(cut / cell_h) + 1;
-  for (std::size_t i = 0; i < n; ++i) {
-    start_[i] = static_cast<int>(partner_.size());
-    const int row = cell_of_[i] / columns, column = cell_of_[i] % columns;
-    for (int r = std::max(0, row - span_y); r <= std::min(rows - 1, row + span_y); ++r) {
-      const int c0 = std::max(0, column - span_x), c1 = std::min(columns - 1, column + span_x);
-      const int from = cell_start_[static_cast<std::size_t>(r * columns + c0)];
-      const int to = cell_start_[static_cast<std::size_t>(r * columns + c1) + 1];
-      for (int k = from; k < to; ++k) {
-        const std::size_t j = static_cast<std::size_t>(in_cell_[static_cast<std::size_t>(k)]);
-        if (j <= i) continue;
-        const double dx = x_of(i) - x_of(j), dy = y_of(i) - y_of(j);
-        const double near = discs_->reach[i] + discs_->reach[j] + skin_;
-        if (dx * dx + dy * dy < near * near) partner_.push_back(static_cast<int>(j));
-      }
-      work_ += to - from;
-    }
-  }
-  start_[n] = static_cast<int>(partner_.size());
+  near_.keep(centres_.data());
 }
 
 template <bool equal>
@@ -165,8 +46,9 @@ double Energy::pairs_energy(const double* centres, double* gradient) const {
   for (std::size_t i = 0; i < n; ++i) {
     const Pair at = load(centres + 2 * i);
     Pair pulled = none;
-    const int* const end = partner_.data() + start_[i + 1];
-    const int* partner = partner_.data() + start_[i];
+    const auto partners = near_.partners(i);
+    const int* const end = partners.data() + partners.size();
+    const int* partner = partners.data();
     for (; partner + 1 < end; partner += 2) {  // two partners at once, without a branch
       const std::size_t j = static_cast<std::size_t>(partner[0]);
       const std::size_t k = static_cast<std::size_t>(partner[1]);
@@ -208,25 +90,106 @@ double Energy::pairs_energy(const double* centres, double* gradient) const {
   return energy[0] + energy[1];
 }
 
-double Energy::walls_energy(const double* centres, double* gradient) const {
+template <bool equal>
+double Energy::pairs_energy(const float* centres, float* gradient) const {
   const std::size_t n = discs_->size();
-  double energy = 0.0;
+  const auto per_length = static_cast<float>(per_length_);
+  const float pull_factor = 4.0F * per_length;
+  const auto extra = static_cast<float>(extra_);
+  const auto both = static_cast<float>(2.0 * reach_max_ + extra_);
+  const float* reach = reach_.data();
+  const float both2 = both * both;
+  const Four same{both2, both2, both2, both2}, none{};
+  Four energy = none;
   for (std::size_t i = 0; i < n; ++i) {
-    const Point p{centres[2 * i], centres[2 * i + 1]};
-    const double margin = discs_->margin[i] + extra_;
-    if (outline_->clearly_deeper(p, margin)) continue;
-    energy += outline_->push(p, margin, gradient[2 * i], gradient[2 * i + 1]);
+    const Two centre = load_two(centres + 2 * i);
+    const Four at = join(centre, centre);
+    Four pulled = none;
+    const auto partners = near_.partners_by_four(i);
+    const int* const end = partners.data() + partners.size();
+    for (const int* partner = partners.data(); partner != end; partner += 4) {
+      const std::size_t j = static_cast<std::size_t>(partner[0]);
+      const std::size_t k = static_cast<std::size_t>(partner[1]);
+      const std::size_t l = static_cast<std::size_t>(partner[2]);
+      const std::size_t m = static_cast<std::size_t>(partner[3]);
+      const Four djk = at - join(load_two(centres + 2 * j), load_two(centres + 2 * k));
+      const Four dlm = at - join(load_two(centres + 2 * l), load_two(centres + 2 * m));
+      const Four sjk = djk * djk, slm = dlm * dlm;
+      const Four d2 = __builtin_shufflevector(sjk, slm, 0, 2, 4, 6) +
+                      __builtin_shufflevector(sjk, slm, 1, 3, 5, 7);
+      Four want2 = same;
+      if constexpr (!equal) {
+        const Four want = Four{reach[j], reach[k], reach[l], reach[m]} + (reach[i] + extra);
+        want2 = want * want;
+      }
+      const Four room = want2 - d2;
+      const Four over = (room > none ? room : none) * per_length;
+      energy += over * over;
+      const Four pull = over * pull_factor;
+      const Four along_jk = __builtin_shufflevector(pull, pull, 0, 0, 1, 1) * djk;
+      const Four along_lm = __builtin_shufflevector(pull, pull, 2, 2, 3, 3) * dlm;
+      pulled -= along_jk + along_lm;
+      store(gradient + 2 * j, load_two(gradient + 2 * j) + low(along_jk));
+      store(gradient + 2 * k, load_two(gradient + 2 * k) + high(along_jk));
+      store(gradient + 2 * l, load_two(gradient + 2 * l) + low(along_lm));
+      store(gradient + 2 * m, load_two(gradient + 2 * m) + high(along_lm));
+    }
+    store(gradient + 2 * i, load_two(gradient + 2 * i) + (low(pulled) + high(pulled)));
+  }
+  return (static_cast<double>(energy[0]) + static_cast<double>(energy[1])) +
+         (static_cast<double>(energy[2]) + static_cast<double>(energy[3]));
+}
+
+template <class Real>
+double Energy::round_wall_energy(const Real* centres, Real room, Real* gradient) const {
+  double energy = 0.0;
+  for (std::size_t i = 0; i < discs_->size(); ++i) {
+    const Real x = centres[2 * i], y = centres[2 * i + 1], d2 = x * x + y * y;
+    if (d2 <= room * room) continue;
+    const Real d = std::sqrt(d2), over = d - room, pull = 2 * over / d;
+    gradient[2 * i] += pull * x;
+    gradient[2 * i + 1] += pull * y;
+    energy += static_cast<double>(over * over);
   }
   return energy;
 }
 
+template <class Real>
+double Energy::walls_energy(const Real* centres, Real* gradient) const {
+  if (outline_->shape() == Shape::round && equal_) {
+    const double room = outline_->half_length() - discs_->margin.front() - extra_;
+    if (room > 0.0) return round_wall_energy(centres, static_cast<Real>(room), gradient);
+  }
+  double energy = 0.0;
+  for (std::size_t i = 0; i < discs_->size(); ++i) {
+    const Point p{static_cast<double>(centres[2 * i]), static_cast<double>(centres[2 * i + 1])};
+    const double margin = discs_->margin[i] + extra_;
+    if (outline_->clearly_deeper(p, margin)) continue;
+    double gx = 0.0, gy = 0.0;
+    energy += outline_->push(p, margin, gx, gy);
+    gradient[2 * i] += static_cast<Real>(gx);
+    gradient[2 * i + 1] += static_cast<Real>(gy);
+  }
+  return energy;
+}
+
+double Energy::of_centres(const float* centres, float* gradient) {
+  const std::size_t n = discs_->size();
+  near_.keep(centres);
+  std::fill_n(gradient, 2 * n + 2, 0.0F);
+  const double energy =
+      equal_ ? pairs_energy<true>(centres, gradient) : pairs_energy<false>(centres, gradient);
+  work_ += evaluation_cost() / 2;
+  return energy + walls_energy(centres, gradient);
+}
+
 double Energy::of_centres(const double* centres, double* gradient) {
   const std::size_t n = discs_->size();
-  keep_list(centres);
+  near_.keep(centres);
   std::fill_n(gradient, 2 * n, 0.0);
   const double energy =
       equal_ ? pairs_energy<true>(centres, gradient) : pairs_energy<false>(centres, gradient);
-  work_ += static_cast<long>(start_[n]) + wall_cost_ * static_cast<long>(n);
+  work_ += evaluation_cost();
   return energy + walls_energy(centres, gradient);
 }
 
@@ -249,8 +212,8 @@ void Energy::share_by_disc(const Coordinates& x, std::vector<double>& share) {
   keep_list(x);
   share.assign(n, 0.0);
   for (std::size_t i = 0; i < n; ++i) {
-    for (int k = start_[i]; k < start_[i + 1]; ++k) {
-      const std::size_t j = static_cast<std::size_t>(partner_[static_cast<std::size_t>(k)]);
+    for (const int partner : near_.partners(i)) {
+      const auto j = static_cast<std::size_t>(partner);
       const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
       const double want = discs_->reach[i] + discs_->reach[j] + extra_;
       const double over = (want * want - dx * dx - dy * dy) * per_length_;
@@ -261,7 +224,7 @@ void Energy::share_by_disc(const Coordinates& x, std::vector<double>& share) {
     double unused_x = 0.0, unused_y = 0.0;
     share[i] += outline_->push({x[i], x[n + i]}, discs_->margin[i] + extra_, unused_x, unused_y);
   }
-  work_ += static_cast<long>(start_[n]) + wall_cost_ * static_cast<long>(n);
+  work_ += evaluation_cost();
 }
 
 double Energy::mean_overlap(const Coordinates& x) {
@@ -279,15 +242,15 @@ double Energy::worst_overlap(const Coordinates& x) {
   keep_list(x);
   double worst = -1e300;
   for (std::size_t i = 0; i < n; ++i) {
-    for (int k = start_[i]; k < start_[i + 1]; ++k) {
-      const std::size_t j = static_cast<std::size_t>(partner_[static_cast<std::size_t>(k)]);
+    for (const int partner : near_.partners(i)) {
+      const auto j = static_cast<std::size_t>(partner);
       const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
       worst = std::max(worst, discs_->reach[i] + discs_->reach[j] - std::sqrt(dx * dx + dy * dy));
     }
     if (outline_->clearly_deeper({x[i], x[n + i]}, discs_->margin[i])) continue;
     worst = std::max(worst, discs_->margin[i] - outline_->depth({x[i], x[n + i]}));
   }
-  work_ += static_cast<long>(start_[n]) + wall_cost_ * static_cast<long>(n);
+  work_ += evaluation_cost();
   return worst;
 }
 
@@ -296,8 +259,8 @@ void Energy::contacts(const Coordinates& x, std::vector<Contact>& found, double 
   keep_list(x);
   found.clear();
   for (std::size_t i = 0; i < n; ++i) {
-    for (int k = start_[i]; k < start_[i + 1]; ++k) {
-      const std::size_t j = static_cast<std::size_t>(partner_[static_cast<std::size_t>(k)]);
+    for (const int partner : near_.partners(i)) {
+      const auto j = static_cast<std::size_t>(partner);
       const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
       const double want = discs_->reach[i] + discs_->reach[j] + extra_;
       const double d2 = dx * dx + dy * dy;
@@ -314,7 +277,7 @@ void Energy::contacts(const Coordinates& x, std::vector<Contact>& found, double 
     const double over = std::sqrt(e);  // two walls at once act as one towards their corner
     found.push_back({i, Contact::wall, -gx / (2.0 * over), -gy / (2.0 * over), over - near});
   }
-  work_ += static_cast<long>(start_[n]) + wall_cost_ * static_cast<long>(n);
+  work_ += evaluation_cost();
 }
 
 }  // namespace bulbwright::packing

@@ -57,7 +57,7 @@ class Tightener {
   double* row(std::size_t rank, std::size_t side) { return &band_[(2 * rank + side) * width_]; }
   void order_along(const Coordinates& x, const std::vector<Contact>& contacts);
 
-  Relaxer relaxer_;
+  Relaxer<double> relaxer_;
   std::size_t width_ = 0;             ///< columns kept of a row
   std::vector<double> band_, right_;  ///< upper band by rows, right side
   std::vector<std::size_t> last_;     ///< by rank: the last disc its rows reach

@@ -13,7 +13,8 @@ constexpr int check_every = 16;
 
 }  // namespace
 
-void Relaxer::find_direction() {
+template <class Real>
+void Relaxer<Real>::find_direction() {
   const std::size_t n = along_.size();
   std::array<float, memory> alpha{};
   const auto as_float = [](double v) { return static_cast<float>(v); };
@@ -32,7 +33,8 @@ void Relaxer::find_direction() {
   }
 }
 
-void Relaxer::remember() {
+template <class Real>
+void Relaxer<Real>::remember() {
   const std::size_t n = along_.size();
   const std::size_t next = stored_ == 0 ? 0 : (newest_ + 1) % memory;
   for (std::size_t i = 0; i < at_.size(); ++i) {
@@ -51,29 +53,32 @@ void Relaxer::remember() {
   stored_ = std::min(stored_ + 1, memory);
 }
 
-double Relaxer::relax(Energy& energy, Coordinates& x, const RelaxLimits& limits) {
+template <class Real>
+double Relaxer<Real>::relax(Energy& energy, Coordinates& x, const RelaxLimits& limits) {
   const std::size_t half = x.size() / 2;
-  at_.resize(2 * half);
+  at_.assign((2 * half + 2 + 15) / 16 * 16, Real{0});
+  at_[2 * half] = at_[2 * half + 1] = Energy::far_away;
   for (std::size_t i = 0; i < half; ++i) {
-    at_[2 * i] = x[i];
-    at_[2 * i + 1] = x[half + i];
+    at_[2 * i] = static_cast<Real>(x[i]);
+    at_[2 * i + 1] = static_cast<Real>(x[half + i]);
   }
   const double e = relax_centres(energy, limits);
   for (std::size_t i = 0; i < half; ++i) {
-    x[i] = at_[2 * i];
-    x[half + i] = at_[2 * i + 1];
+    x[i] = static_cast<double>(at_[2 * i]);
+    x[half + i] = static_cast<double>(at_[2 * i + 1]);
   }
   return e;
 }
 
-double Relaxer::relax_centres(Energy& energy, const RelaxLimits& limits) {
+template <class Real>
+double Relaxer<Real>::relax_centres(Energy& energy, const RelaxLimits& limits) {
   const std::size_t n = at_.size();
   stored_ = 0;
   newest_ = 0;
-  trial_.resize(n);
-  gradient_.resize(n);
-  trial_gradient_.resize(n);
-  along_.assign((n + 15) / 16 * 16, 0.0F);
+  trial_ = at_;
+  gradient_.assign(n, Real{0});
+  trial_gradient_.assign(n, Real{0});
+  along_.assign(n, 0.0F);
   for (std::size_t m = 0; m < memory; ++m) {
     step_[m].assign(along_.size(), 0.0F);
     change_[m].assign(along_.size(), 0.0F);
@@ -83,16 +88,13 @@ double Relaxer::relax_centres(Energy& energy, const RelaxLimits& limits) {
   for (int iteration = 1; iteration <= limits.most_iterations && e > limits.fits_below;
        ++iteration) {
     find_direction();
-    double slope = 0.0;
-    for (std::size_t i = 0; i < n; ++i) slope += gradient_[i] * static_cast<double>(along_[i]);
+    const double slope = dot(gradient_.data(), along_.data(), n);
     double e_trial = e;
     bool moved = false;
     if (slope < 0.0) {
       double t = 1.0;
       for (int cut = 0; cut < 10 && !moved; ++cut, t *= 0.4) {
-        for (std::size_t i = 0; i < n; ++i) {
-          trial_[i] = at_[i] + t * static_cast<double>(along_[i]);
-        }
+        add_scaled_to(trial_.data(), at_.data(), static_cast<Real>(t), along_.data(), n);
         e_trial = energy.of_centres(trial_.data(), trial_gradient_.data());
         moved = e_trial <= e + 1e-4 * t * slope;
       }
@@ -114,5 +116,8 @@ double Relaxer::relax_centres(Energy& energy, const RelaxLimits& limits) {
   }
   return e;
 }
+
+template class Relaxer<float>;
+template class Relaxer<double>;
 
 }  // namespace bulbwright::packing

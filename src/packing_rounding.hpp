@@ -35,7 +35,7 @@ class Rounder {
   const Outline* outline_;
   const Discs* discs_;
   Certifier certifier_;
-  Relaxer relaxer_;
+  Relaxer<double> relaxer_;
   std::vector<std::vector<std::size_t>> neighbours_;
   std::vector<GridPoint> grid_;
 

@@ -88,10 +88,12 @@ bool Search::settle(Coordinates x, Layout& found) {
 double Search::squeeze(Coordinates& x, double worth) {
   if (random_.below(2) == 0) {
     energy_.set_extra(pressed_by * spacing_);
-    relaxer_.relax(energy_, x, {0.0, 0.0, 0.0, pressed_iterations});
+    coarse_.relax(energy_, x, {0.0, 0.0, 0.0, pressed_iterations});
   }
   energy_.set_extra(squeezed_by * spacing_);
-  return relaxer_.relax(energy_, x, {0.0, worth, 0.0, 400});
+  const RelaxLimits limits{0.0, worth, 0.0, 400};
+  const double coarse = coarse_.relax(energy_, x, limits);
+  return worth > 0.0 && coarse > worth ? coarse : relaxer_.relax(energy_, x, limits);
 }
 
 bool Search::adopt(Coordinates x, double energy) {

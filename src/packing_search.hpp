@@ -69,7 +69,8 @@ class Search {
   double margin_ = 0.0, spacing_ = 0.0;  ///< of the largest disc
   Random random_;
   Energy energy_;
-  Relaxer relaxer_;
+  Relaxer<float> coarse_;
+  Relaxer<double> relaxer_;
   Tightener tightener_;
   Coordinates current_, best_;
   Layout present_;  ///< of current_

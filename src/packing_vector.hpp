@@ -57,6 +57,27 @@ inline double dot(const float* a, const float* b, std::size_t n) {
          (static_cast<double>(s0[2]) + static_cast<double>(s0[3]));
 }
 
+/// Two floats at once: one centre.
+using Two = float __attribute__((vector_size(8)));
+
+inline Two load_two(const float* p) {
+  Two v;
+  std::memcpy(&v, p, sizeof v);
+  return v;
+}
+inline void store(float* p, Two v) {
+  std::memcpy(p, &v, sizeof v);
+}
+inline Four join(Two a, Two b) {
+  return __builtin_shufflevector(a, b, 0, 1, 2, 3);
+}
+inline Two low(Four v) {
+  return __builtin_shufflevector(v, v, 0, 1);
+}
+inline Two high(Four v) {
+  return __builtin_shufflevector(v, v, 2, 3);
+}
+
 /// y += k x for n a multiple of 16.
 inline void add_scaled(float* y, float k, const float* x, std::size_t n) {
   const Four kk{k, k, k, k};
@@ -65,6 +86,29 @@ inline void add_scaled(float* y, float k, const float* x, std::size_t n) {
     store(y + i + 4, load(y + i + 4) + kk * load(x + i + 4));
     store(y + i + 8, load(y + i + 8) + kk * load(x + i + 8));
     store(y + i + 12, load(y + i + 12) + kk * load(x + i + 12));
+  }
+}
+
+/// Sum of a[i] b[i] for n a multiple of 16.
+inline double dot(const double* a, const float* b, std::size_t n) {
+  Pair s0{0.0, 0.0}, s1{0.0, 0.0};
+  for (std::size_t i = 0; i < n; i += 4) {
+    s0 += load(a + i) * Pair{static_cast<double>(b[i]), static_cast<double>(b[i + 1])};
+    s1 += load(a + i + 2) * Pair{static_cast<double>(b[i + 2]), static_cast<double>(b[i + 3])};
+  }
+  s0 += s1;
+  return s0[0] + s0[1];
+}
+
+/// z = y + k x for n a multiple of 16.
+inline void add_scaled_to(float* z, const float* y, float k, const float* x, std::size_t n) {
+  const Four kk{k, k, k, k};
+  for (std::size_t i = 0; i < n; i += 4) store(z + i, load(y + i) + kk * load(x + i));
+}
+inline void add_scaled_to(double* z, const double* y, double k, const float* x, std::size_t n) {
+  const Pair kk{k, k};
+  for (std::size_t i = 0; i < n; i += 2) {
+    store(z + i, load(y + i) + kk * Pair{static_cast<double>(x[i]), static_cast<double>(x[i + 1])});
   }
 }
 

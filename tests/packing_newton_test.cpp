@@ -57,7 +57,7 @@ TEST_CASE("a squeezed layout is let out to the point where its discs touch") {
       const packing::Discs discs = packing::equal_discs(x.size() / 2, s, s / 2.0);
       Energy energy{outline, discs};
       energy.set_extra(0.0006 * s + std::max(0.0, expected));
-      packing::Relaxer relaxer;
+      packing::Relaxer<double> relaxer;
       relaxer.relax(energy, x, {0.0, 0.0, 0.0, 400});
       packing::Tightener tightener;
       double touching = -1e300;

@@ -7,6 +7,7 @@
 
 #include "packing_random.hpp"
 #include "packing_rows.hpp"
+#include "packing_seeds.hpp"
 
 using namespace bulbwright;
 using packing::Outline;
@@ -112,4 +113,41 @@ TEST_CASE("rows for a trough lie on tenths, apart and off the walls", "[packing]
     }
   }
   CHECK(most > 200);
+}
+
+TEST_CASE("the push of a wall is nought inside and its gradient is that of its size") {
+  const std::vector<Section> sections{
+      {Shape::round, Millimetres{300.0}, Millimetres{300.0}, {}},
+      {Shape::oval, Millimetres{400.0}, Millimetres{200.0}, {}},
+      {Shape::rectangle, Millimetres{400.0}, Millimetres{200.0}, Millimetres{60.0}},
+      {Shape::half_round, Millimetres{400.0}, Millimetres{160.0}, {}},
+  };
+  packing::Random random{7};
+  int pushed = 0;
+  for (const Section& section : sections) {
+    const Outline outline{section};
+    for (int k = 0; k < 2000; ++k) {
+      const double m = random.between(5.0, 40.0);
+      const Point p = packing::random_point(outline, 1.0, random);
+      double gx = 1.0, gy = 2.0;  // what is found is added
+      const double energy = outline.push(p, m, gx, gy);
+      const double depth = outline.depth(p);
+      CAPTURE(static_cast<int>(section.shape), p.x, p.y, m, depth, energy);
+      REQUIRE((energy > 0.0) == (depth < m));
+      if (energy == 0.0) {
+        REQUIRE((gx == 1.0 && gy == 2.0));
+        continue;
+      }
+      // Two walls near a corner are two pushes; one wall is its shortfall squared.
+      REQUIRE(energy >= (m - depth) * (m - depth) * (1.0 - 1e-9));
+      REQUIRE(energy <= 2.0 * (m - depth) * (m - depth) * (1.0 + 1e-9));
+      double unused = 0.0;
+      const auto at = [&](double x, double y) { return outline.push({x, y}, m, unused, unused); };
+      const double h = 1e-4;
+      REQUIRE(std::fabs((at(p.x + h, p.y) - at(p.x - h, p.y)) / (2.0 * h) - (gx - 1.0)) < 0.01);
+      REQUIRE(std::fabs((at(p.x, p.y + h) - at(p.x, p.y - h)) / (2.0 * h) - (gy - 2.0)) < 0.01);
+      ++pushed;
+    }
+  }
+  CHECK(pushed > 1000);
 }

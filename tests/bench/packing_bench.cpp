@@ -240,7 +240,7 @@ std::vector<Timing> scaling_table() {
         {Shape::round, Millimetres{2.0 * radius}, Millimetres{2.0 * radius}, {}}};
     const packing::Discs discs = packing::equal_discs(n, 50.0, 25.0);
     packing::Random random{n};
-    packing::Relaxer relaxer;
+    packing::Relaxer<float> relaxer;
     const int repeats = n < 200 ? 40 : 10;
     constexpr double never_stop = 1e300;
     const std::clock_t start = std::clock();

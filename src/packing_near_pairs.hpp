@@ -1,0 +1,51 @@
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <vector>
+
+namespace bulbwright::packing {
+
+/// The pairs of discs that are near enough to overlap soon. They are listed anew only when a centre
+/// has moved by more than half the list's skin, so that keeping the list costs O(n) most times.
+/// Centres are laid out x0 y0 x1 y1 ..., mm.
+class NearPairs {
+ public:
+  /// Centres i and j want a distance of reach[i] + reach[j]; `reach` has to outlive the list.
+  explicit NearPairs(const std::vector<double>& reach);
+
+  /// Sees to it that every pair nearer than it wants at these centres is listed.
+  void keep(const double* centres);
+  void keep(const float* centres);
+
+  /// The partners j > i of disc i.
+  [[nodiscard]] std::span<const int> partners(std::size_t i) const {
+    return {partner_.data() + start_[i], partner_.data() + start_[i + 1]};
+  }
+  /// The same filled up to a multiple of four with n, the index behind the last disc.
+  [[nodiscard]] std::span<const int> partners_by_four(std::size_t i) const {
+    return {by_four_.data() + start_by_four_[i], by_four_.data() + start_by_four_[i + 1]};
+  }
+  [[nodiscard]] std::size_t size() const { return partner_.size(); }
+
+  /// Deterministic count of work done: pair tests.
+  [[nodiscard]] long work() const { return work_; }
+
+ private:
+  void list();
+  void list_all();
+  void list_by_cells();
+  void fill_up();
+
+  const std::vector<double>* reach_;
+  double reach_max_ = 0.0;
+  double skin_ = 0.0;
+  std::vector<double> at_;        ///< the centres when last listed
+  std::vector<float> at_nearly_;  ///< the same in single precision
+  std::vector<float> row_;        ///< x, then y, of the centres being listed
+  std::vector<int> start_, partner_, start_by_four_, by_four_;
+  std::vector<int> cell_start_, in_cell_, cell_of_;
+  long work_ = 0;
+};
+
+}  // namespace bulbwright::packing
