@@ -21,8 +21,8 @@ Energy::Energy(const Outline& outline, const Discs& discs)
   per_length_ = reach_max_ > 0.0 ? 0.25 / reach_max_ : 0.0;
   const bool curved = outline.shape() == Shape::oval || outline.shape() == Shape::half_round;
   reach_.assign(discs.reach.begin(), discs.reach.end());
-  reach_.push_back(0.0F);        // of the centre that is far from all
-  wall_cost_ = curved ? 28 : 8;  // and the minimiser's own work for a disc
+  reach_.push_back(0.0F);  // of the centre that is far from all
+  wall_cost_ = curved ? 20 : 0;
 }
 
 void Energy::keep_list(const Coordinates& x) {
@@ -179,7 +179,7 @@ double Energy::of_centres(const float* centres, float* gradient) {
   std::fill_n(gradient, 2 * n + 2, 0.0F);
   const double energy =
       equal_ ? pairs_energy<true>(centres, gradient) : pairs_energy<false>(centres, gradient);
-  work_ += evaluation_cost() / 2;
+  work_ += evaluation_cost(0.5);
   return energy + walls_energy(centres, gradient);
 }
 
@@ -189,7 +189,7 @@ double Energy::of_centres(const double* centres, double* gradient) {
   std::fill_n(gradient, 2 * n, 0.0);
   const double energy =
       equal_ ? pairs_energy<true>(centres, gradient) : pairs_energy<false>(centres, gradient);
-  work_ += evaluation_cost();
+  work_ += evaluation_cost(1.0);
   return energy + walls_energy(centres, gradient);
 }
 
@@ -224,7 +224,7 @@ void Energy::share_by_disc(const Coordinates& x, std::vector<double>& share) {
     double unused_x = 0.0, unused_y = 0.0;
     share[i] += outline_->push({x[i], x[n + i]}, discs_->margin[i] + extra_, unused_x, unused_y);
   }
-  work_ += evaluation_cost();
+  work_ += evaluation_cost(1.0);
 }
 
 double Energy::mean_overlap(const Coordinates& x) {
@@ -250,7 +250,7 @@ double Energy::worst_overlap(const Coordinates& x) {
     if (outline_->clearly_deeper({x[i], x[n + i]}, discs_->margin[i])) continue;
     worst = std::max(worst, discs_->margin[i] - outline_->depth({x[i], x[n + i]}));
   }
-  work_ += evaluation_cost();
+  work_ += evaluation_cost(1.0);
   return worst;
 }
 
@@ -277,7 +277,7 @@ void Energy::contacts(const Coordinates& x, std::vector<Contact>& found, double 
     const double over = std::sqrt(e);  // two walls at once act as one towards their corner
     found.push_back({i, Contact::wall, -gx / (2.0 * over), -gy / (2.0 * over), over - near});
   }
-  work_ += evaluation_cost();
+  work_ += evaluation_cost(1.0);
 }
 
 }  // namespace bulbwright::packing

@@ -78,8 +78,11 @@ class Energy {
 
  private:
   void keep_list(const Coordinates& x);
-  [[nodiscard]] long evaluation_cost() const {
-    return static_cast<long>(near_.size()) + wall_cost_ * static_cast<long>(discs_->size());
+  /// An evaluation and the minimiser's own work for it; walls are pushed in double precision.
+  [[nodiscard]] long evaluation_cost(double of_double) const {
+    const double discs = static_cast<double>(discs_->size());
+    const double free = static_cast<double>(near_.size()) + 8.0 * discs;
+    return static_cast<long>(40.0 + of_double * free + wall_cost_ * discs);
   }
   template <bool equal>
   double pairs_energy(const double* centres, double* gradient) const;
@@ -101,7 +104,7 @@ class Energy {
   Coordinates centres_, pulls_;  ///< x0 y0 x1 y1 ...
   std::vector<Contact> contacts_;
   long work_ = 0;
-  long wall_cost_;
+  double wall_cost_;  ///< of a curved wall, a disc
 };
 
 }  // namespace bulbwright::packing

@@ -8,7 +8,7 @@
 namespace bulbwright::packing {
 namespace {
 
-constexpr std::size_t list_all_up_to = 150;  ///< below, testing all pairs beats the cell grid
+constexpr std::size_t list_all_up_to = 450;  ///< below, testing all pairs beats the cell grid
 
 }  // namespace
 

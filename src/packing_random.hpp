@@ -27,6 +27,12 @@ class Random {
   /// An exponential waiting time of mean 1, rounded to 2^-20: a logarithm may differ in its last
   /// bit between machines.
   double waiting() { return std::nearbyint(-std::log(1.0 - unit()) * 0x1.0p20) * 0x1.0p-20; }
+  /// Between low and high, both above nought, evenly in the logarithm; a multiple of 2^-20 of high
+  /// for the same reason.
+  double scaled(double low, double high) {
+    const double share = std::exp(unit() * std::log(low / high));
+    return high * (std::nearbyint(share * 0x1.0p20) * 0x1.0p-20);
+  }
 
  private:
   std::uint64_t state_;

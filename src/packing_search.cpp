@@ -24,28 +24,49 @@ namespace {
 
 /// Hopping goes on between layouts squeezed by this share of the spacing: minimisations are shorter
 /// and minima fewer there than where the discs just touch. Every promising one is then let out.
-constexpr double squeezed_by = 0.0006;
+/// Which of several nearly equal layouts it becomes depends on the squeeze: 0.0004 misses n = 58
+/// for long, 0.001 n = 73, 80 and 83.
+constexpr double squeezed_by = 0.0005;
 
-/// Half of all relaxations begin pressed together by this share of the spacing, for so many
-/// iterations: the pressed minima are fewer and smoother.
+/// Relaxations begin pressed together by this share of the spacing, for so many iterations: the
+/// pressed minima are fewer and smoother, but not always the ones wanted, so that only one in so
+/// many is pressed after the first starts.
 constexpr double pressed_by = 0.05;
 constexpr int pressed_iterations = 20;
+constexpr std::size_t pressed_one_in = 5;
 
-/// Hopping begins at the best of so many relaxed seeds and ends after so many hops, per disc, that
-/// brought nothing better. The first starts look wide and give up soon, later ones dig.
+/// Hopping begins at the best of so many relaxed seeds, the first starts looking wider, and ends
+/// after so many hops, and per disc, that brought nothing better.
 constexpr int early_starts = 2, early_seeds = 32, later_seeds = 16;
-constexpr double early_patience = 0.2, later_patience = 0.5;
+constexpr double patience = 10.0, patience_per_disc = 0.2;
+
+/// All discs are shaken by between these, in spacings.
+constexpr double least_shake = 0.3, most_shake = 0.5;
 
 /// A layout worse by this share of the spacing, on average, is hopped on from.
 constexpr double worse_by = 0.0004;
 
 /// A minimum whose energy or whose mean overlap is above the present one's by more than these is
 /// not looked at closer: the order of the squeezed minima is nearly that of the layouts let out.
-constexpr double energies_worth = 1.2;
+constexpr double energies_worth = 1.3;
 constexpr double overlaps_worth = 1.12;
 
 /// Nor is one that has to be let out this many times further than it was squeezed.
 constexpr double squeezes_worth = 2.5;
+
+/// The best layout of a chain that falls short of fitting by no more than this share of the spacing
+/// is refined, unless one of this much the same was before.
+constexpr double refined_from = 3e-5;
+constexpr double refined_same = 2e-7;
+
+/// Refining shakes the discs around a place: between these distances from it and by between these
+/// pushes, in spacings. It ends after so many tries, and per disc, that brought nothing better.
+constexpr double least_around = 1.1, most_around = 2.5;
+constexpr double least_push = 0.02, most_push = 0.4;
+constexpr double refining_tries = 20.0, refining_tries_per_disc = 1.0;
+
+/// A layout is better when it falls short of fitting by this share of the spacing less.
+constexpr double better_by = 1e-7;
 
 /// Two minima whose energies agree to this share are taken for the same.
 constexpr double same_energy = 1e-4;
@@ -63,17 +84,16 @@ const Search::Known* Search::known(double energy) const {
 }
 
 bool Search::settle(Coordinates x, Layout& found) {
-  const double extra = squeezed_by * spacing_;
-  found.touching = extra - found.overlap;
+  found.touching = squeezed_by * spacing_ - found.overlap;
   if (const Known* const before = known(found.energy)) {
     found.touching = before->touching;
     found.met_before = true;
     return false;
   }
   bool fits = false;
-  if (found.overlap <= squeezes_worth * extra &&
+  if (found.overlap <= squeezes_worth * squeezed_by * spacing_ &&
       found.overlap <= overlaps_worth * present_.overlap) {
-    energy_.set_extra(extra);
+    energy_.set_extra(squeezed_by * spacing_);
     const LetOut wanted{allowed_, std::max(work_of_a_start, end_ - work())};
     fits = tightener_.let_out(energy_, x, wanted, found.touching, other_work_);
   }
@@ -85,11 +105,13 @@ bool Search::settle(Coordinates x, Layout& found) {
   return fits;
 }
 
+void Search::press(Coordinates& x) {
+  if (starts_ > early_starts && random_.below(pressed_one_in) != 0) return;
+  energy_.set_extra(pressed_by * spacing_);
+  coarse_.relax(energy_, x, {0.0, 0.0, 0.0, pressed_iterations});
+}
+
 double Search::squeeze(Coordinates& x, double worth) {
-  if (random_.below(2) == 0) {
-    energy_.set_extra(pressed_by * spacing_);
-    coarse_.relax(energy_, x, {0.0, 0.0, 0.0, pressed_iterations});
-  }
   energy_.set_extra(squeezed_by * spacing_);
   const RelaxLimits limits{0.0, worth, 0.0, 400};
   const double coarse = coarse_.relax(energy_, x, limits);
@@ -97,12 +119,13 @@ double Search::squeeze(Coordinates& x, double worth) {
 }
 
 bool Search::adopt(Coordinates x, double energy) {
-  Layout found{energy, energy_.mean_overlap(x), 0.0, false};
-  present_.overlap = found.overlap;
+  present_ = {energy, energy_.mean_overlap(x), 0.0, false};
+  Layout found = present_;
   const bool fits = settle(x, found);
   present_ = found;
-  chain_touching_ = found.touching;
   current_ = std::move(x);
+  chain_best_ = present_;
+  chain_best_at_ = current_;
   return fits;
 }
 
@@ -114,6 +137,7 @@ bool Search::try_start(Coordinates x) {
     best_touching_ = 0.0;
     return true;
   }
+  press(x);
   const double energy = squeeze(x, 0.0);
   stale_ = 0;
   return adopt(std::move(x), energy);
@@ -172,14 +196,13 @@ void Search::move_to_hole(Coordinates& x) {
   x[n + who] = p.y;
 }
 
-void Search::shake_round(Coordinates& x) {
+void Search::shake_around(Coordinates& x, double around, double push) {
   const std::size_t n = discs_->size();
   const std::size_t middle = random_.below(n);
   const double mx = x[middle], my = x[n + middle];
-  const double reach = 2.0 * spacing_, push = 0.25 * spacing_;
   for (std::size_t i = 0; i < n; ++i) {
     const double dx = x[i] - mx, dy = x[n + i] - my;
-    if (dx * dx + dy * dy > reach * reach) continue;
+    if (dx * dx + dy * dy > around * around) continue;
     x[i] += random_.between(-push, push);
     x[n + i] += random_.between(-push, push);
   }
@@ -211,7 +234,7 @@ void Search::turn_inside(Coordinates& x) {
 }
 
 void Search::shake_all(Coordinates& x) {
-  const double push = 0.4 * spacing_;
+  const double push = random_.between(least_shake, most_shake) * spacing_;
   for (double& v : x) v += random_.between(-push, push);
 }
 
@@ -227,7 +250,7 @@ Coordinates Search::hop() {
   } else if (draw < 51) {
     turn_inside(x);
   } else if (draw < 53) {
-    shake_round(x);
+    shake_around(x, 2.0 * spacing_, 0.25 * spacing_);
   } else {
     move_to_hole(x);
     if (random_.below(5) == 0) move_to_hole(x);
@@ -240,6 +263,7 @@ bool Search::start_afresh() {
   const int seeds = ++starts_ <= early_starts ? early_seeds : later_seeds;
   for (int k = 0; k < seeds; ++k) {
     Coordinates x = fresh_seed();
+    press(x);
     const double e = squeeze(x, k == 0 ? 0.0 : present_.energy);
     if (e < present_.energy && adopt(std::move(x), e)) return true;
   }
@@ -249,38 +273,73 @@ bool Search::start_afresh() {
 
 bool Search::is_spent() const {
   if (discs_->size() < 2 || current_.empty()) return true;
-  const double patience = starts_ <= early_starts ? early_patience : later_patience;
-  return stale_ > 10.0 + patience * static_cast<double>(discs_->size());
+  return stale_ > patience + patience_per_disc * static_cast<double>(discs_->size());
+}
+
+bool Search::is_better(const Layout& found, const Layout& than) const {
+  return found.touching > than.touching + better_by * spacing_;
 }
 
 bool Search::hop_on_from(const Layout& found) {
-  if (found.touching > chain_touching_ + 1e-7 * spacing_) {
-    chain_touching_ = found.touching;
-    stale_ = 0;
-    return true;
-  }
+  if (is_better(found, chain_best_)) return true;
   return !found.met_before &&
          found.touching > present_.touching - random_.waiting() * worse_by * spacing_;
+}
+
+bool Search::was_refined(double touching) const {
+  return std::any_of(refined_.begin(), refined_.end(), [&](double before) {
+    return std::fabs(before - touching) < refined_same * spacing_;
+  });
+}
+
+bool Search::refine() {
+  if (chain_best_at_.empty() || chain_best_.touching < -refined_from * spacing_) return false;
+  if (was_refined(chain_best_.touching)) return false;
+  refined_.push_back(chain_best_.touching);
+  current_ = chain_best_at_;
+  present_ = chain_best_;
+  const double tries =
+      refining_tries + refining_tries_per_disc * static_cast<double>(discs_->size());
+  for (stale_ = 0; stale_ < tries && work() < end_; ++stale_) {
+    Coordinates x = current_;
+    const double around = random_.between(least_around, most_around);
+    shake_around(x, around * spacing_, random_.scaled(least_push, most_push) * spacing_);
+    const double worth = energies_worth * present_.energy;
+    Layout found{squeeze(x, worth), 0.0, 0.0, false};
+    if (found.energy > worth) continue;
+    found.overlap = energy_.mean_overlap(x);
+    if (settle(x, found)) return true;
+    if (found.touching <= present_.touching) continue;
+    if (is_better(found, present_)) stale_ = 0;
+    current_ = std::move(x);
+    present_ = found;
+  }
+  refined_.push_back(present_.touching);
+  return false;
 }
 
 bool Search::run(long work) {
   end_ = this->work() + work;
   while (this->work() < end_) {
     if (is_spent()) {
-      if (start_afresh()) return true;
+      if (refine() || start_afresh()) return true;
       continue;
     }
     Coordinates x = hop();
+    press(x);
     const double worth = energies_worth * present_.energy;
     Layout found{squeeze(x, worth), 0.0, 0.0, false};
     ++stale_;
     if (found.energy > worth) continue;
     found.overlap = energy_.mean_overlap(x);
     if (settle(x, found)) return true;
-    if (hop_on_from(found)) {
-      current_ = std::move(x);
-      present_ = found;
-    }
+    if (!hop_on_from(found)) continue;
+    current_ = std::move(x);
+    present_ = found;
+    if (!is_better(found, chain_best_)) continue;
+    chain_best_ = found;
+    chain_best_at_ = current_;
+    stale_ = 0;
   }
   return false;
 }

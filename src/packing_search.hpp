@@ -13,9 +13,11 @@ namespace bulbwright::packing {
 /// minima of the soft-disc energy: shake all discs, turn the inside against the rim, or move the
 /// most squeezed (or another) into a hole, relax again. How far a minimum would have to be let out
 /// until its discs just touch is what hops are judged by, and one a little worse is taken too;
-/// start afresh when nothing better comes. Work is counted, never timed. Shaking all discs after:
-/// Grosso, Jamali, Locatelli, Schoen, "Solving the problem of packing equal and unequal circles in
-/// a circular container", J. Global Optimization 47, 2010 (from memory).
+/// start afresh when nothing better comes, having refined what nearly fits by small shakes here and
+/// there: many layouts have parts that can stand in several nearly equal ways. Work is counted,
+/// never timed. Shaking all discs after: Grosso, Jamali, Locatelli, Schoen, "Solving the problem of
+/// packing equal and unequal circles in a circular container", J. Global Optimization 47, 2010
+/// (from memory).
 class Search {
  public:
   /// A layout fits when no overlap is above the root of `fits_below` (mm^2).
@@ -51,15 +53,19 @@ class Search {
   bool start_afresh();
   Coordinates hop();
   void move_to_hole(Coordinates& x);
-  void shake_round(Coordinates& x);
+  void shake_around(Coordinates& x, double around, double push);
   void shake_all(Coordinates& x);
   void turn_inside(Coordinates& x);
   void swap_sizes(Coordinates& x);
   Point hole(const Coordinates& x, std::size_t skip, int samples);
   bool settle(Coordinates x, Layout& found);
   [[nodiscard]] bool is_spent() const;
+  [[nodiscard]] bool is_better(const Layout& found, const Layout& than) const;
   bool hop_on_from(const Layout& found);
+  [[nodiscard]] bool was_refined(double touching) const;
+  bool refine();
   bool adopt(Coordinates x, double energy);
+  void press(Coordinates& x);
   double squeeze(Coordinates& x, double worth);
   [[nodiscard]] const Known* known(double energy) const;
 
@@ -75,7 +81,9 @@ class Search {
   Coordinates current_, best_;
   Layout present_;  ///< of current_
   double best_touching_ = -1e300;
-  double chain_touching_ = -1e300;  ///< the best since the last start
+  Layout chain_best_;  ///< since the last start
+  Coordinates chain_best_at_;
+  std::vector<double> refined_;  ///< touching of the layouts refined, before and after
   std::vector<Known> known_;
   std::vector<double> share_;
   bool mixed_ = false;  ///< discs of several sizes
