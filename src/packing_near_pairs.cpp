@@ -2,13 +2,15 @@
 
 #include <algorithm>
 #include <cstring>
+#include <numeric>
 
 #include "packing_vector.hpp"
 
 namespace bulbwright::packing {
 namespace {
 
-constexpr std::size_t list_all_up_to = 450;  ///< below, testing all pairs beats the cell grid
+constexpr std::size_t one_cell_up_to = 100;  ///< below, testing all pairs beats sorting
+constexpr float far_off = 1e9F;
 
 }  // namespace
 
@@ -51,12 +53,81 @@ void NearPairs::keep(const float* centres) {
   list();
 }
 
+void NearPairs::sort_into_cells() {
+  const std::size_t n = reach_->size();
+  const double cut = 2.0 * reach_max_ + skin_;
+  double x0 = at_[0], x1 = at_[0], y0 = at_[1], y1 = at_[1];
+  for (std::size_t i = 1; i < n; ++i) {
+    x0 = std::min(x0, at_[2 * i]);
+    x1 = std::max(x1, at_[2 * i]);
+    y0 = std::min(y0, at_[2 * i + 1]);
+    y1 = std::max(y1, at_[2 * i + 1]);
+  }
+  // No cell is narrower than the cut: near discs are one cell away at most.
+  const auto lines = [&](double length) {
+    return n <= one_cell_up_to ? 1 : std::clamp(static_cast<int>(length / cut), 1, 256);
+  };
+  columns_ = lines(x1 - x0);
+  rows_ = lines(y1 - y0);
+  const auto line = [](double v, double low, double high, int count) {
+    return count == 1 ? 0 : std::min(static_cast<int>((v - low) / (high - low) * count), count - 1);
+  };
+  cell_of_.resize(n);
+  cell_start_.assign(static_cast<std::size_t>(columns_ * rows_) + 1, 0);
+  for (std::size_t i = 0; i < n; ++i) {
+    cell_of_[i] =
+        line(at_[2 * i + 1], y0, y1, rows_) * columns_ + line(at_[2 * i], x0, x1, columns_);
+    ++cell_start_[static_cast<std::size_t>(cell_of_[i]) + 1];
+  }
+  std::partial_sum(cell_start_.begin(), cell_start_.end(), cell_start_.begin());
+  std::vector<int> next(cell_start_.begin(), cell_start_.end() - 1);
+  in_cells_.resize(n);
+  // A few places more for the last four.
+  xs_.assign(n + 3, far_off);
+  ys_.assign(n + 3, far_off);
+  for (std::size_t i = 0; i < n; ++i) {
+    const auto place = static_cast<std::size_t>(next[static_cast<std::size_t>(cell_of_[i])]++);
+    in_cells_[place] = static_cast<int>(i);
+    xs_[place] = static_cast<float>(at_[2 * i]);
+    ys_[place] = static_cast<float>(at_[2 * i + 1]);
+  }
+}
+
+void NearPairs::list_run(std::size_t place, std::size_t from, std::size_t to) {
+  // Four distances at a time in single precision: near pairs are kept with a little to spare.
+  using Flags = int __attribute__((vector_size(16)));
+  const auto i = static_cast<std::size_t>(in_cells_[place]);
+  const auto near = static_cast<float>(((*reach_)[i] + reach_max_ + skin_) * 1.0001);
+  const float x = xs_[place], y = ys_[place], limit = near * near;
+  for (std::size_t j = from; j < to; j += 4) {
+    const Four dx = load(&xs_[j]) - x, dy = load(&ys_[j]) - y;
+    const Flags flags = dx * dx + dy * dy < limit;
+    long long any[2];
+    std::memcpy(any, &flags, sizeof any);
+    if ((any[0] | any[1]) == 0) continue;
+    for (std::size_t k = 0; k < std::min<std::size_t>(4, to - j); ++k) {
+      if (flags[k] != 0) partner_.push_back(in_cells_[j + k]);
+    }
+  }
+  work_ += static_cast<long>(to - std::min(from, to)) / 12 + 1;
+}
+
 void NearPairs::list() {
-  start_.resize(reach_->size() + 1);
-  if (reach_->size() <= list_all_up_to) {
-    list_all();
-  } else {
-    list_by_cells();
+  sort_into_cells();
+  const std::size_t n = reach_->size();
+  const auto start_of = [&](int row, int column) {
+    return static_cast<std::size_t>(cell_start_[static_cast<std::size_t>(row * columns_ + column)]);
+  };
+  partner_.clear();
+  runs_.resize(n);
+  for (std::size_t place = 0; place < n; ++place) {
+    const auto i = static_cast<std::size_t>(in_cells_[place]);
+    const int row = cell_of_[i] / columns_, column = cell_of_[i] % columns_;
+    const int left = std::max(0, column - 1), right = std::min(columns_ - 1, column + 1);
+    runs_[i].from = partner_.size();
+    list_run(place, place + 1, start_of(row, right + 1));
+    if (row + 1 < rows_) list_run(place, start_of(row + 1, left), start_of(row + 1, right + 1));
+    runs_[i].to = partner_.size();
   }
   at_nearly_.assign(at_.begin(), at_.end());
   fill_up();
@@ -73,103 +144,6 @@ void NearPairs::fill_up() {
     while (by_four_.size() % 4 != 0) by_four_.push_back(static_cast<int>(n));
   }
   start_by_four_[n] = static_cast<int>(by_four_.size());
-}
-
-void NearPairs::list_all() {
-  // Four distances at a time in single precision: near pairs are kept with a little to spare.
-  using Flags = int __attribute__((vector_size(16)));
-  const std::size_t n = reach_->size(), padded = (n + 3) / 4 * 4;
-  row_.assign(2 * padded, 1e18F);
-  for (std::size_t i = 0; i < n; ++i) {
-    row_[i] = static_cast<float>(at_[2 * i]);
-    row_[padded + i] = static_cast<float>(at_[2 * i + 1]);
-  }
-  const float* xs = row_.data();
-  const float* ys = row_.data() + padded;
-  partner_.resize(n * (n - 1) / 2 + 4);
-  int count = 0;
-  for (std::size_t i = 0; i < n; ++i) {
-    start_[i] = count;
-    const float near = static_cast<float>(((*reach_)[i] + reach_max_ + skin_) * 1.0001);
-    const float x = xs[i], y = ys[i], limit = near * near;
-    for (std::size_t j = (i + 1) / 4 * 4; j < n; j += 4) {
-      Four dx, dy;
-      std::memcpy(&dx, xs + j, sizeof dx);
-      std::memcpy(&dy, ys + j, sizeof dy);
-      dx -= x;
-      dy -= y;
-      const Flags flags = dx * dx + dy * dy < limit;
-      long long any[2];
-      std::memcpy(any, &flags, sizeof any);
-      if ((any[0] | any[1]) == 0) continue;
-      for (std::size_t k = 0; k < 4; ++k) {
-        if (flags[k] != 0 && j + k > i)
-          partner_[static_cast<std::size_t>(count++)] = static_cast<int>(j + k);
-      }
-    }
-  }
-  start_[n] = count;
-  partner_.resize(static_cast<std::size_t>(count));
-  work_ += static_cast<long>(n * n) / 24;
-}
-
-void NearPairs::list_by_cells() {
-  const std::size_t n = reach_->size();
-  partner_.clear();
-  const double cut = 2.0 * reach_max_ + skin_;
-  const auto x_of = [&](std::size_t i) { return at_[2 * i]; };
-  const auto y_of = [&](std::size_t i) { return at_[2 * i + 1]; };
-  double x0 = x_of(0), x1 = x_of(0), y0 = y_of(0), y1 = y_of(0);
-  for (std::size_t i = 1; i < n; ++i) {
-    x0 = std::min(x0, x_of(i));
-    x1 = std::max(x1, x_of(i));
-    y0 = std::min(y0, y_of(i));
-    y1 = std::max(y1, y_of(i));
-  }
-  const int columns = std::clamp(static_cast<int>((x1 - x0) / cut) + 1, 1, 256);
-  const int rows = std::clamp(static_cast<int>((y1 - y0) / cut) + 1, 1, 256);
-  const auto line = [](double v, double low, double high, int count) {
-    const double f = high > low ? (v - low) / (high - low) * count : 0.0;
-    return std::clamp(static_cast<int>(f), 0, count - 1);
-  };
-  // With count = floor(width / cut) + 1 a cell may be narrower than the cut; look two cells away.
-  const int cells = columns * rows;
-  cell_start_.assign(static_cast<std::size_t>(cells) + 1, 0);
-  cell_of_.resize(n);
-  for (std::size_t i = 0; i < n; ++i) {
-    const int c = line(y_of(i), y0, y1, rows) * columns + line(x_of(i), x0, x1, columns);
-    cell_of_[i] = c;
-    ++cell_start_[static_cast<std::size_t>(c) + 1];
-  }
-  for (std::size_t c = 0; c < static_cast<std::size_t>(cells); ++c)
-    cell_start_[c + 1] += cell_start_[c];
-  in_cell_.resize(n);
-  std::vector<int> next(cell_start_.begin(), cell_start_.end() - 1);
-  for (std::size_t i = 0; i < n; ++i) {
-    in_cell_[static_cast<std::size_t>(next[static_cast<std::size_t>(cell_of_[i])]++)] =
-        static_cast<int>(i);
-  }
-  const double cell_w = (x1 - x0) / columns, cell_h = (y1 - y0) / rows;
-  const int span_x = columns == 1 ? 0 : static_cast<int>(cut / cell_w) + 1;
-  const int span_y = rows == 1 ? 0 : static_cast<int>(cut / cell_h) + 1;
-  for (std::size_t i = 0; i < n; ++i) {
-    start_[i] = static_cast<int>(partner_.size());
-    const int row = cell_of_[i] / columns, column = cell_of_[i] % columns;
-    for (int r = std::max(0, row - span_y); r <= std::min(rows - 1, row + span_y); ++r) {
-      const int c0 = std::max(0, column - span_x), c1 = std::min(columns - 1, column + span_x);
-      const int from = cell_start_[static_cast<std::size_t>(r * columns + c0)];
-      const int to = cell_start_[static_cast<std::size_t>(r * columns + c1) + 1];
-      for (int k = from; k < to; ++k) {
-        const std::size_t j = static_cast<std::size_t>(in_cell_[static_cast<std::size_t>(k)]);
-        if (j <= i) continue;
-        const double dx = x_of(i) - x_of(j), dy = y_of(i) - y_of(j);
-        const double near = (*reach_)[i] + (*reach_)[j] + skin_;
-        if (dx * dx + dy * dy < near * near) partner_.push_back(static_cast<int>(j));
-      }
-      work_ += to - from;
-    }
-  }
-  start_[n] = static_cast<int>(partner_.size());
 }
 
 }  // namespace bulbwright::packing

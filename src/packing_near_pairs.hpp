@@ -18,9 +18,9 @@ class NearPairs {
   void keep(const double* centres);
   void keep(const float* centres);
 
-  /// The partners j > i of disc i.
+  /// The partners of disc i; each pair is listed at one of its two.
   [[nodiscard]] std::span<const int> partners(std::size_t i) const {
-    return {partner_.data() + start_[i], partner_.data() + start_[i + 1]};
+    return {partner_.data() + runs_[i].from, partner_.data() + runs_[i].to};
   }
   /// The same filled up to a multiple of four with n, the index behind the last disc.
   [[nodiscard]] std::span<const int> partners_by_four(std::size_t i) const {
@@ -32,9 +32,14 @@ class NearPairs {
   [[nodiscard]] long work() const { return work_; }
 
  private:
+  /// The partners of a disc in partner_.
+  struct Run {
+    std::size_t from = 0, to = 0;
+  };
+
   void list();
-  void list_all();
-  void list_by_cells();
+  void sort_into_cells();
+  void list_run(std::size_t place, std::size_t from, std::size_t to);
   void fill_up();
 
   const std::vector<double>* reach_;
@@ -42,9 +47,12 @@ class NearPairs {
   double skin_ = 0.0;
   std::vector<double> at_;        ///< the centres when last listed
   std::vector<float> at_nearly_;  ///< the same in single precision
-  std::vector<float> row_;        ///< x, then y, of the centres being listed
-  std::vector<int> start_, partner_, start_by_four_, by_four_;
-  std::vector<int> cell_start_, in_cell_, cell_of_;
+  int columns_ = 1, rows_ = 1;
+  std::vector<int> cell_of_, cell_start_;  ///< cells row by row
+  std::vector<int> in_cells_;              ///< the discs cell by cell
+  std::vector<float> xs_, ys_;             ///< their centres
+  std::vector<int> partner_, start_by_four_, by_four_;
+  std::vector<Run> runs_;
   long work_ = 0;
 };
 
