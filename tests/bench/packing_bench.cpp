@@ -1,8 +1,7 @@
 // The figures of docs/packing.md. Usage: packing_bench [quick|all] [SVG file for the scaling plot]
 // "quick" leaves out the thorough rows. Times are processor time of this process.
-#include <sys/resource.h>
-
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <ctime>
 #include <fstream>
@@ -10,6 +9,7 @@
 #include <vector>
 
 #include <fmt/core.h>
+#include <sys/resource.h>
 
 #include "bulbwright/packing.hpp"
 #include "packing_baseline.hpp"
@@ -34,8 +34,8 @@ std::vector<Record> records(const std::string& container) {
     const auto first = line.find(','), second = line.find(',', first + 1);
     const auto third = line.find(',', second + 1);
     if (line.substr(0, first) != container) continue;
-    all.push_back({container, std::stoul(line.substr(second + 1, third)),
-                   std::stod(line.substr(third + 1))});
+    all.push_back(
+        {container, std::stoul(line.substr(second + 1, third)), std::stod(line.substr(third + 1))});
   }
   return all;
 }
@@ -104,8 +104,9 @@ void large_table(const std::vector<Effort>& efforts) {
   }
 }
 
-/// What growers use otherwise over pots with R/r from `first` to `last` in steps of 0.25, beside the
-/// record counts, or, above the ratio to which the file holds every n, beside our thorough search.
+/// What growers use otherwise over pots with R/r from `first` to `last` in steps of 0.25, beside
+/// the record counts, or, above the ratio to which the file holds every n, beside our thorough
+/// search.
 void baselines_table(double first, double last, bool with_records) {
   fmt::print("\nWhat growers use otherwise, R/r = {:.2f} .. {:.2f}\n", first, last);
   const auto all = records("circle");
@@ -159,9 +160,9 @@ void printed_table() {
         placed += n >= r.n ? 1 : 0;
         missing += n >= r.n ? 0 : r.n - n;
       }
-      fmt::print("  {:8} bulbs of {:3.0f} mm: {}/{} = {:.1f} %, {} bulbs missing in all, mean {:.1f} ms\n",
-                 name(effort), d, placed, all, 100.0 * placed / all, missing,
-                 milliseconds(start) / all);
+      fmt::print(
+          "  {:8} bulbs of {:3.0f} mm: {}/{} = {:.1f} %, {} bulbs missing in all, mean {:.1f} ms\n",
+          name(effort), d, placed, all, 100.0 * placed / all, missing, milliseconds(start) / all);
     }
   }
 }
@@ -187,8 +188,12 @@ void shapes_table() {
   fmt::print("\n40 mm bulbs, 25 mm gap, 10 mm wall, normal, printed positions:\n");
   const std::vector<PackKind> kinds{{40_mm, 1.0, 0}};
   std::vector<Section> sections;
-  for (const auto& [l, w] : {std::pair{600.0, 200.0}, {800.0, 250.0}, {450.0, 180.0},
-                             {1000.0, 300.0}, {700.0, 220.0}, {500.0, 350.0}}) {
+  for (const auto& [l, w] : {std::pair{600.0, 200.0},
+                             {800.0, 250.0},
+                             {450.0, 180.0},
+                             {1000.0, 300.0},
+                             {700.0, 220.0},
+                             {500.0, 350.0}}) {
     for (const Shape shape : {Shape::rectangle, Shape::oval, Shape::half_round}) {
       sections.push_back({shape, Millimetres{l}, Millimetres{w}, {}});
     }
@@ -206,22 +211,93 @@ void shapes_table() {
   }
 }
 
-void mixture_table() {
-  fmt::print("\nMixtures, gap 15 mm, wall 10 mm: count, greedy fill, larger kind alone\n");
-  const Section pot{Shape::round, 380_mm, 380_mm, {}};
-  const packing::Outline outline{pot};
-  for (const auto& kinds : {std::vector<PackKind>{{40_mm, 2.0, 0}, {20_mm, 1.0, 0}},
-                            std::vector<PackKind>{{40_mm, 1.0, 0}, {30_mm, 1.0, 0}},
-                            std::vector<PackKind>{{45_mm, 1.0, 0}, {25_mm, 3.0, 0}},
-                            std::vector<PackKind>{{40_mm, 1, 0}, {30_mm, 1, 0}, {20_mm, 1, 0}}}) {
-    const auto alone = pack_most(pot, {kinds.data(), 1}, 15_mm, 10_mm, Effort::normal);
-    const std::clock_t start = std::clock();
-    const Packing p = pack_most(pot, kinds, 15_mm, 10_mm, Effort::normal);
-    fmt::print("  {} kinds: {:3}, greedy {:3}, larger alone {:3}, bound {:3}; {:.0f} ms\n",
-               kinds.size(), p.bulbs.size(),
-               packing::count_by_greedy_fill(outline, kinds, 15.0, 10.0), alone.bulbs.size(),
-               p.upper_bound, milliseconds(start));
+const std::vector<Section> outlines{
+    {Shape::round, 250_mm, 250_mm, {}},     {Shape::round, 380_mm, 380_mm, {}},
+    {Shape::round, 500_mm, 500_mm, {}},     {Shape::oval, 500_mm, 300_mm, {}},
+    {Shape::oval, 600_mm, 350_mm, {}},      {Shape::rectangle, 600_mm, 200_mm, {}},
+    {Shape::rectangle, 800_mm, 250_mm, {}}, {Shape::half_round, 600_mm, 250_mm, {}},
+};
+
+/// Two sizes in three shares each, and three of three sizes; the largest first.
+std::vector<std::vector<PackKind>> mixtures() {
+  std::vector<std::vector<PackKind>> all;
+  for (const auto& [large, small] : {std::pair{50_mm, 12_mm}, std::pair{50_mm, 30_mm},
+                                     std::pair{45_mm, 20_mm}, std::pair{40_mm, 30_mm}}) {
+    for (const auto& [share, other] : {std::pair{1, 1}, std::pair{1, 3}, std::pair{3, 1}}) {
+      all.push_back({{large, 1.0 * share, 0}, {small, 1.0 * other, 0}});
+    }
   }
+  for (const auto& [a, b, c] : {std::array{1, 1, 1}, std::array{2, 1, 3}, std::array{3, 1, 1}}) {
+    all.push_back({{50_mm, 1.0 * a, 0}, {30_mm, 1.0 * b, 0}, {12_mm, 1.0 * c, 0}});
+  }
+  return all;
+}
+
+/// Times of many answers, milliseconds.
+struct Times {
+  double sum = 0.0, longest = 0.0;
+  int count = 0;
+  void add(double ms) {
+    sum += ms;
+    longest = std::max(longest, ms);
+    ++count;
+  }
+};
+
+void mixture_table() {
+  const auto kinds_of_all = mixtures();
+  fmt::print("\nMixtures, gap 15 mm, wall 10 mm, {} outlines x {}: bulbs in all\n", outlines.size(),
+             kinds_of_all.size());
+  std::size_t greedy_sum = 0;
+  for (const Effort effort : {Effort::quick, Effort::normal}) {
+    std::size_t sum = 0, under_greedy = 0, under_alone = 0;
+    greedy_sum = 0;
+    Times times;
+    for (const Section& section : outlines) {
+      for (const auto& kinds : kinds_of_all) {
+        const std::size_t alone =
+            pack_most(section, {kinds.data(), 1}, 15_mm, 10_mm, effort).bulbs.size();
+        const std::size_t greedy =
+            packing::count_by_greedy_fill(packing::Outline{section}, kinds, 15.0, 10.0);
+        const std::clock_t start = std::clock();
+        const std::size_t count = pack_most(section, kinds, 15_mm, 10_mm, effort).bulbs.size();
+        times.add(milliseconds(start));
+        sum += count;
+        greedy_sum += greedy;
+        under_greedy += count < greedy ? 1 : 0;
+        under_alone += count < alone ? 1 : 0;
+      }
+    }
+    fmt::print(
+        "  {:8} {}; under the greedy fill {}, under the largest kind alone {}; mean {:.1f} ms, "
+        "worst {:.0f} ms\n",
+        name(effort), sum, under_greedy, under_alone, times.sum / times.count, times.longest);
+  }
+  fmt::print("  greedy fill, which may clump: {}\n", greedy_sum);
+}
+
+void own_counts_table() {
+  Times times;
+  int misfits = 0;
+  double gaps = 0.0;
+  for (const Section& section : outlines) {
+    for (const int count : {3, 5, 7, 10, 13, 17, 20, 25, 30, 35, 40}) {
+      const std::vector<PackKind> kinds{{40_mm, 1.0, count - count / 3}, {25_mm, 1.0, count / 3}};
+      const std::clock_t start = std::clock();
+      const Packing p = place_count(section, kinds, 3_mm, 10_mm, Effort::quick);
+      times.add(milliseconds(start));
+      if (p.bulbs.empty()) {
+        ++misfits;
+      } else {
+        gaps += p.gap.value();
+      }
+    }
+  }
+  fmt::print(
+      "\nOwn counts of 3 to 40, a third of them small, {} cases, quick: gaps add up to {:.1f} mm, "
+      "{} "
+      "do not fit; mean {:.1f} ms, worst {:.1f} ms\n",
+      times.count, gaps, misfits, times.sum / times.count, times.longest);
 }
 
 struct Timing {
@@ -265,15 +341,20 @@ void plot(const std::vector<Timing>& timings, const std::string& path) {
   const auto py = [](double us) { return 280.0 - 60.0 * (std::log10(us) - 1.0); };
   std::ofstream svg{path};
   svg << R"(<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 480 320" )"
-      << R"(font-family="sans-serif" font-size="12">)" << "\n<title>Time of one minimisation</title>\n"
-      << R"(<rect width="480" height="320" fill="white"/>)" << "\n";
+      << R"(font-family="sans-serif" font-size="12">)"
+      << "\n<title>Time of one minimisation</title>\n"
+      << R"(<rect width="480" height="320" fill="white"/>)"
+      << "\n";
   for (const double n : {10.0, 100.0, 1000.0}) {
     svg << fmt::format(R"(<path d="M{0:.0f} 40V280" stroke="#ccc"/><text x="{0:.0f}" y="298" )"
-                       R"(text-anchor="middle">{1:.0f}</text>)", px(n), n) << "\n";
+                       R"(text-anchor="middle">{1:.0f}</text>)",
+                       px(n), n)
+        << "\n";
   }
   for (const double us : {10.0, 100.0, 1000.0, 10000.0, 100000.0}) {
     svg << fmt::format(R"(<path d="M60 {0:.0f}H440" stroke="#ccc"/><text x="54" y="{1:.0f}" )"
-                       R"(text-anchor="end">{2:g}</text>)", py(us), py(us) + 4.0, us / 1000.0)
+                       R"(text-anchor="end">{2:g}</text>)",
+                       py(us), py(us) + 4.0, us / 1000.0)
         << "\n";
   }
   std::string line, ideal;
@@ -281,7 +362,8 @@ void plot(const std::vector<Timing>& timings, const std::string& path) {
   for (const Timing& t : timings) {
     const double n = static_cast<double>(t.n), m = static_cast<double>(last.n);
     const double fit = last.us_a_minimisation * n * std::log(n) / (m * std::log(m));
-    line += fmt::format("{}{:.1f} {:.1f}", line.empty() ? "M" : "L", px(n), py(t.us_a_minimisation));
+    line +=
+        fmt::format("{}{:.1f} {:.1f}", line.empty() ? "M" : "L", px(n), py(t.us_a_minimisation));
     ideal += fmt::format("{}{:.1f} {:.1f}", ideal.empty() ? "M" : "L", px(n), py(fit));
   }
   svg << fmt::format(R"(<path d="{}" fill="none" stroke="#888" stroke-dasharray="4 3"/>)", ideal)
@@ -304,6 +386,7 @@ int main(int argc, char** argv) {
   squares_table();
   shapes_table();
   mixture_table();
+  own_counts_table();
   const auto timings = scaling_table();
   if (argc > 2) plot(timings, argv[2]);
   rusage usage{};
