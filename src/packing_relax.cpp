@@ -18,18 +18,31 @@ void Relaxer<Real>::find_direction() {
   const std::size_t n = along_.size();
   std::array<float, memory> alpha{};
   const auto as_float = [](double v) { return static_cast<float>(v); };
-  for (std::size_t i = 0; i < gradient_.size(); ++i) along_[i] = as_float(gradient_[i]);
+  float* const along = along_.data();
+  for (std::size_t i = 0; i < n; i += 4) store(along + i, load_four(&gradient_[i]));
+  // The k-th newest step and change of gradient; each sum is taken while the vector is at hand.
+  const auto index = [&](std::size_t k) { return (newest_ + memory - k) % memory; };
+  double sum = stored_ > 0 ? dot(step_[newest_].data(), along, n) : 0.0;
   for (std::size_t k = 0; k < stored_; ++k) {
-    const std::size_t m = (newest_ + memory - k) % memory;
-    alpha[k] = as_float(rho_[m] * dot(step_[m].data(), along_.data(), n));
-    add_scaled(along_.data(), -alpha[k], change_[m].data(), n);
+    const std::size_t m = index(k);
+    alpha[k] = as_float(rho_[m] * sum);
+    if (k + 1 < stored_) {
+      sum = add_scaled_and_dot(along, -alpha[k], change_[m].data(), step_[index(k + 1)].data(), n);
+    } else {
+      add_scaled(along, -alpha[k], change_[m].data(), n);
+    }
   }
   // Contacts have curvature 2 and about four of them act on a disc.
-  scale(along_.data(), stored_ > 0 ? -as_float(scale_) : -0.2F, n);
+  scale(along, stored_ > 0 ? -as_float(scale_) : -0.2F, n);
+  if (stored_ > 0) sum = dot(change_[index(stored_ - 1)].data(), along, n);
   for (std::size_t k = stored_; k-- > 0;) {
-    const std::size_t m = (newest_ + memory - k) % memory;
-    const float b = -alpha[k] - as_float(rho_[m] * dot(change_[m].data(), along_.data(), n));
-    add_scaled(along_.data(), b, step_[m].data(), n);
+    const std::size_t m = index(k);
+    const float b = -alpha[k] - as_float(rho_[m] * sum);
+    if (k > 0) {
+      sum = add_scaled_and_dot(along, b, step_[m].data(), change_[index(k - 1)].data(), n);
+    } else {
+      add_scaled(along, b, step_[m].data(), n);
+    }
   }
 }
 
@@ -37,9 +50,9 @@ template <class Real>
 void Relaxer<Real>::remember() {
   const std::size_t n = along_.size();
   const std::size_t next = stored_ == 0 ? 0 : (newest_ + 1) % memory;
-  for (std::size_t i = 0; i < at_.size(); ++i) {
-    step_[next][i] = static_cast<float>(trial_[i] - at_[i]);
-    change_[next][i] = static_cast<float>(trial_gradient_[i] - gradient_[i]);
+  for (std::size_t i = 0; i < n; i += 4) {
+    store(&step_[next][i], difference(&trial_[i], &at_[i]));
+    store(&change_[next][i], difference(&trial_gradient_[i], &gradient_[i]));
   }
   const double curvature = dot(step_[next].data(), change_[next].data(), n);
   const double square = dot(change_[next].data(), change_[next].data(), n);

@@ -43,6 +43,12 @@ inline void store(float* p, Four v) {
   std::memcpy(p, &v, sizeof v);
 }
 
+inline double sum_of(Four s0, Four s1, Four s2, Four s3) {
+  s0 = (s0 + s1) + (s2 + s3);
+  return (static_cast<double>(s0[0]) + static_cast<double>(s0[1])) +
+         (static_cast<double>(s0[2]) + static_cast<double>(s0[3]));
+}
+
 /// Sum of a[i] b[i] for n a multiple of 16.
 inline double dot(const float* a, const float* b, std::size_t n) {
   Four s0{}, s1{}, s2{}, s3{};
@@ -52,9 +58,7 @@ inline double dot(const float* a, const float* b, std::size_t n) {
     s2 += load(a + i + 8) * load(b + i + 8);
     s3 += load(a + i + 12) * load(b + i + 12);
   }
-  s0 = (s0 + s1) + (s2 + s3);
-  return (static_cast<double>(s0[0]) + static_cast<double>(s0[1])) +
-         (static_cast<double>(s0[2]) + static_cast<double>(s0[3]));
+  return sum_of(s0, s1, s2, s3);
 }
 
 /// Two floats at once: one centre.
@@ -76,6 +80,46 @@ inline Two low(Four v) {
 }
 inline Two high(Four v) {
   return __builtin_shufflevector(v, v, 2, 3);
+}
+
+/// Four numbers in single precision.
+inline Four load_four(const float* p) {
+  return load(p);
+}
+inline Four load_four(const double* p) {
+  return Four{static_cast<float>(p[0]), static_cast<float>(p[1]), static_cast<float>(p[2]),
+              static_cast<float>(p[3])};
+}
+
+/// a - b of four numbers, in single precision.
+inline Four difference(const float* a, const float* b) {
+  return load(a) - load(b);
+}
+inline Four difference(const double* a, const double* b) {
+  const Pair low = load(a) - load(b), high = load(a + 2) - load(b + 2);
+  return Four{static_cast<float>(low[0]), static_cast<float>(low[1]), static_cast<float>(high[0]),
+              static_cast<float>(high[1])};
+}
+
+/// y += k x for n a multiple of 16; the sum of the new y[i] z[i] as dot() has it.
+inline double add_scaled_and_dot(float* y, float k, const float* x, const float* z, std::size_t n) {
+  const Four kk{k, k, k, k};
+  Four s0{}, s1{}, s2{}, s3{};
+  for (std::size_t i = 0; i < n; i += 16) {
+    const Four y0 = load(y + i) + kk * load(x + i);
+    const Four y1 = load(y + i + 4) + kk * load(x + i + 4);
+    const Four y2 = load(y + i + 8) + kk * load(x + i + 8);
+    const Four y3 = load(y + i + 12) + kk * load(x + i + 12);
+    store(y + i, y0);
+    store(y + i + 4, y1);
+    store(y + i + 8, y2);
+    store(y + i + 12, y3);
+    s0 += y0 * load(z + i);
+    s1 += y1 * load(z + i + 4);
+    s2 += y2 * load(z + i + 8);
+    s3 += y3 * load(z + i + 12);
+  }
+  return sum_of(s0, s1, s2, s3);
 }
 
 /// y += k x for n a multiple of 16.

@@ -264,7 +264,12 @@ void mixture_table() {
         times.add(milliseconds(start));
         sum += count;
         greedy_sum += greedy;
-        under_greedy += count < greedy ? 1 : 0;
+        if (count < greedy) {
+          ++under_greedy;
+          fmt::print("  {} of {} the greedy fill sets:", count, greedy);
+          for (const PackKind& k : kinds) fmt::print(" {} x {} mm", k.share, k.diameter.value());
+          fmt::print("\n");
+        }
         under_alone += count < alone ? 1 : 0;
       }
     }
