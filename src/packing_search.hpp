@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "packing_energy.hpp"
+#include "packing_hops.hpp"
 #include "packing_newton.hpp"
 #include "packing_random.hpp"
 #include "packing_relax.hpp"
@@ -20,6 +21,9 @@ namespace bulbwright::packing {
 /// (from memory).
 class Search {
  public:
+  Search(const Search&) = delete;  // the hops point into it
+  Search& operator=(const Search&) = delete;
+
   /// A layout fits when no overlap is above the root of `fits_below` (mm^2).
   Search(const Outline& outline, const Discs& discs, double fits_below, std::uint64_t seed);
 
@@ -35,7 +39,7 @@ class Search {
   /// How much wider distances and depths could be in layout(), mm; below 0 where they have to be
   /// smaller.
   [[nodiscard]] double touching() const { return best_touching_; }
-  [[nodiscard]] long work() const { return energy_.work() + other_work_; }
+  [[nodiscard]] long work() const { return energy_.work() + hops_.work() + other_work_; }
 
  private:
   /// What is known of a squeezed minimum.
@@ -51,13 +55,6 @@ class Search {
 
   Coordinates fresh_seed();
   bool start_afresh();
-  Coordinates hop();
-  void move_to_hole(Coordinates& x);
-  void shake_around(Coordinates& x, double around, double push);
-  void shake_all(Coordinates& x);
-  void turn_inside(Coordinates& x);
-  void swap_sizes(Coordinates& x);
-  Point hole(const Coordinates& x, std::size_t skip, int samples);
   bool settle(Coordinates x, Layout& found);
   [[nodiscard]] bool is_spent() const;
   [[nodiscard]] bool is_better(const Layout& found, const Layout& than) const;
@@ -75,6 +72,7 @@ class Search {
   double margin_ = 0.0, spacing_ = 0.0;  ///< of the largest disc
   Random random_;
   Energy energy_;
+  Hops hops_;
   Relaxer<float> coarse_;
   Relaxer<double> relaxer_;
   Tightener tightener_;
@@ -85,8 +83,6 @@ class Search {
   Coordinates chain_best_at_;
   std::vector<double> refined_;  ///< touching of the layouts refined, before and after
   std::vector<Known> known_;
-  std::vector<double> share_;
-  bool mixed_ = false;  ///< discs of several sizes
   int seeds_ = 0, starts_ = 0;
   int stale_ = 0;
   long other_work_ = 0, end_ = 0;
