@@ -115,6 +115,14 @@ double Search::squeeze(Coordinates& x, double worth) {
   return worth > 0.0 && coarse > worth ? coarse : relaxer_.relax(energy_, x, limits);
 }
 
+bool Search::is_worth(Coordinates& x, Layout& found) {
+  const double worth = energies_worth * present_.energy;
+  found.energy = squeeze(x, worth);
+  if (found.energy > worth) return false;
+  found.overlap = energy_.mean_overlap(x);
+  return true;
+}
+
 bool Search::adopt(Coordinates x, double energy) {
   present_ = {energy, energy_.mean_overlap(x), 0.0, false};
   Layout found = present_;
@@ -202,10 +210,8 @@ bool Search::refine() {
     Coordinates x = current_;
     const double around = random_.between(least_around, most_around);
     hops_.shake_around(x, around * spacing_, random_.scaled(least_push, most_push) * spacing_);
-    const double worth = energies_worth * present_.energy;
-    Layout found{squeeze(x, worth), 0.0, 0.0, false};
-    if (found.energy > worth) continue;
-    found.overlap = energy_.mean_overlap(x);
+    Layout found;
+    if (!is_worth(x, found)) continue;
     if (settle(x, found)) return true;
     if (found.touching <= present_.touching) continue;
     if (is_better(found, present_)) stale_ = 0;
@@ -225,11 +231,9 @@ bool Search::run(long work) {
     }
     Coordinates x = hops_.hop_from(current_);
     press(x);
-    const double worth = energies_worth * present_.energy;
-    Layout found{squeeze(x, worth), 0.0, 0.0, false};
     ++stale_;
-    if (found.energy > worth) continue;
-    found.overlap = energy_.mean_overlap(x);
+    Layout found;
+    if (!is_worth(x, found)) continue;
     if (settle(x, found)) return true;
     if (!hop_on_from(found)) continue;
     current_ = std::move(x);

@@ -64,6 +64,9 @@ class Search {
   bool adopt(Coordinates x, double energy);
   void press(Coordinates& x);
   double squeeze(Coordinates& x, double worth);
+
+  /// Squeezes x; false where its energy is too high to look closer.
+  bool is_worth(Coordinates& x, Layout& found);
   [[nodiscard]] const Known* known(double energy) const;
 
   const Outline* outline_;

@@ -18,19 +18,6 @@ inline void store(double* p, Pair v) {
   std::memcpy(p, &v, sizeof v);
 }
 
-/// Sum of a[i] b[i] for even n.
-inline double dot(const double* a, const double* b, std::size_t n) {
-  Pair s0{0.0, 0.0}, s1{0.0, 0.0};
-  std::size_t i = 0;
-  for (; i + 4 <= n; i += 4) {
-    s0 += load(a + i) * load(b + i);
-    s1 += load(a + i + 2) * load(b + i + 2);
-  }
-  for (; i < n; i += 2) s0 += load(a + i) * load(b + i);
-  s0 += s1;
-  return s0[0] + s0[1];
-}
-
 /// Four floats at once, likewise.
 using Four = float __attribute__((vector_size(16)));
 
