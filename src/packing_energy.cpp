@@ -6,13 +6,13 @@
 #include "packing_vector.hpp"
 
 namespace bulbwright::packing {
+
 Discs equal_discs(std::size_t n, double spacing, double margin) {
   return {std::vector<double>(n, spacing / 2.0), std::vector<double>(n, margin)};
 }
 
 Energy::Energy(const Outline& outline, const Discs& discs)
-    : outline_{&outline}, discs_{&discs}, near_{discs.reach} {
-  for (const double r : discs.reach) reach_max_ = std::max(reach_max_, r);
+    : outline_{&outline}, discs_{&discs}, reach_max_{greatest(discs.reach)}, near_{discs.reach} {
   const auto all = [](const std::vector<double>& v) {
     return std::all_of(v.begin(), v.end(), [&](double each) { return each == v.front(); });
   };
@@ -135,8 +135,7 @@ double Energy::pairs_energy(const float* centres, float* gradient) const {
     }
     store(gradient + 2 * i, load_two(gradient + 2 * i) + (low(pulled) + high(pulled)));
   }
-  return (static_cast<double>(energy[0]) + static_cast<double>(energy[1])) +
-         (static_cast<double>(energy[2]) + static_cast<double>(energy[3]));
+  return sum_of(energy);
 }
 
 template <class Real>

@@ -66,7 +66,8 @@ class Energy {
   /// The greatest true overlap at x, mm, without the extra; below 0 for a layout with room.
   double worst_overlap(const Coordinates& x);
 
-  /// Wants all distances and depths this much greater from now on; the list is kept.
+  /// Wants all distances and depths this much greater from now on; the list is kept: it holds the
+  /// pairs nearer than their reach for sure, and of those the extra adds all but a few.
   void set_extra(double extra) { extra_ = extra; }
   [[nodiscard]] double extra() const { return extra_; }
 
@@ -96,7 +97,7 @@ class Energy {
   const Outline* outline_;
   const Discs* discs_;
   double extra_ = 0.0;
-  double reach_max_ = 0.0;
+  double reach_max_;
   double per_length_;  ///< 1 / (4 reach_max)
   bool equal_;         ///< all discs are the same
   NearPairs near_;

@@ -13,13 +13,14 @@ constexpr double least_shake = 0.3, most_shake = 0.5;
 }  // namespace
 
 Hops::Hops(const Outline& outline, const Discs& discs, Energy& energy, Random& random)
-    : outline_{&outline}, discs_{&discs}, energy_{&energy}, random_{&random} {
-  for (std::size_t i = 0; i < discs.size(); ++i) {
-    margin_ = std::max(margin_, discs.margin[i]);
-    spacing_ = std::max(spacing_, 2.0 * discs.reach[i]);
-    mixed_ = mixed_ || discs.reach[i] != discs.reach[0];
-  }
-}
+    : outline_{&outline},
+      discs_{&discs},
+      energy_{&energy},
+      random_{&random},
+      margin_{greatest(discs.margin)},
+      spacing_{2.0 * greatest(discs.reach)},
+      mixed_{std::any_of(discs.reach.begin(), discs.reach.end(),
+                         [&](double r) { return r != discs.reach.front(); })} {}
 
 Point Hops::hole(const Coordinates& x, std::size_t skip, int samples) {
   const std::size_t n = discs_->size();

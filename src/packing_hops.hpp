@@ -34,9 +34,9 @@ class Hops {
   const Discs* discs_;
   Energy* energy_;
   Random* random_;
-  double margin_ = 0.0, spacing_ = 0.0;  ///< of the largest disc
-  bool mixed_ = false;                   ///< discs of several sizes
-  std::vector<double> share_;            ///< Energy::share_by_disc
+  double margin_, spacing_;    ///< of the largest disc
+  bool mixed_;                 ///< discs of several sizes
+  std::vector<double> share_;  ///< Energy::share_by_disc
   long work_ = 0;
 };
 

@@ -14,10 +14,8 @@ constexpr float far_off = 1e9F;
 
 }  // namespace
 
-NearPairs::NearPairs(const std::vector<double>& reach) : reach_{&reach} {
-  for (const double r : reach) reach_max_ = std::max(reach_max_, r);
-  skin_ = 0.7 * reach_max_;
-}
+NearPairs::NearPairs(const std::vector<double>& reach)
+    : reach_{&reach}, reach_max_{greatest(reach)}, skin_{0.7 * reach_max_} {}
 
 void NearPairs::keep(const double* centres) {
   const std::size_t n = reach_->size();

@@ -1,10 +1,16 @@
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <span>
 #include <vector>
 
 namespace bulbwright::packing {
+
+/// The greatest of what all discs want, mm; 0 for none.
+inline double greatest(const std::vector<double>& of_discs) {
+  return of_discs.empty() ? 0.0 : *std::max_element(of_discs.begin(), of_discs.end());
+}
 
 /// The pairs of discs that are near enough to overlap soon. They are listed anew only when a centre
 /// has moved by more than half the list's skin, so that keeping the list costs O(n) most times.
@@ -43,8 +49,8 @@ class NearPairs {
   void fill_up();
 
   const std::vector<double>* reach_;
-  double reach_max_ = 0.0;
-  double skin_ = 0.0;
+  double reach_max_;
+  double skin_;
   std::vector<double> at_;        ///< the centres when last listed
   std::vector<float> at_nearly_;  ///< the same in single precision
   int columns_ = 1, rows_ = 1;

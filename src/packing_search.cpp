@@ -11,14 +11,11 @@ Search::Search(const Outline& outline, const Discs& discs, double fits_below, st
     : outline_{&outline},
       discs_{&discs},
       allowed_{std::sqrt(fits_below)},
+      margin_{greatest(discs.margin)},
+      spacing_{2.0 * greatest(discs.reach)},
       random_{seed},
       energy_{outline, discs},
-      hops_{outline, discs, energy_, random_} {
-  for (std::size_t i = 0; i < discs.size(); ++i) {
-    margin_ = std::max(margin_, discs.margin[i]);
-    spacing_ = std::max(spacing_, 2.0 * discs.reach[i]);
-  }
-}
+      hops_{outline, discs, energy_, random_} {}
 
 namespace {
 

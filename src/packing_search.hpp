@@ -71,8 +71,8 @@ class Search {
 
   const Outline* outline_;
   const Discs* discs_;
-  double allowed_;                       ///< overlap, mm, that counts as none
-  double margin_ = 0.0, spacing_ = 0.0;  ///< of the largest disc
+  double allowed_;           ///< overlap, mm, that counts as none
+  double margin_, spacing_;  ///< of the largest disc
   Random random_;
   Energy energy_;
   Hops hops_;

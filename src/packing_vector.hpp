@@ -30,10 +30,12 @@ inline void store(float* p, Four v) {
   std::memcpy(p, &v, sizeof v);
 }
 
+inline double sum_of(Four s) {
+  return (static_cast<double>(s[0]) + static_cast<double>(s[1])) +
+         (static_cast<double>(s[2]) + static_cast<double>(s[3]));
+}
 inline double sum_of(Four s0, Four s1, Four s2, Four s3) {
-  s0 = (s0 + s1) + (s2 + s3);
-  return (static_cast<double>(s0[0]) + static_cast<double>(s0[1])) +
-         (static_cast<double>(s0[2]) + static_cast<double>(s0[3]));
+  return sum_of((s0 + s1) + (s2 + s3));
 }
 
 /// Sum of a[i] b[i] for n a multiple of 16.

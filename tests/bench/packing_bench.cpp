@@ -300,8 +300,7 @@ void own_counts_table() {
   }
   fmt::print(
       "\nOwn counts of 3 to 40, a third of them small, {} cases, quick: gaps add up to {:.1f} mm, "
-      "{} "
-      "do not fit; mean {:.1f} ms, worst {:.1f} ms\n",
+      "{} do not fit; mean {:.1f} ms, worst {:.1f} ms\n",
       times.count, gaps, misfits, times.sum / times.count, times.longest);
 }
 
