@@ -6,10 +6,10 @@
 #include <vector>
 
 #include <CLI/CLI.hpp>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/near_miss.hpp"
+#include "base/error.hpp"
+#include "base/near_miss.hpp"
 #include "cli/common_options.hpp"
 #include "input/resolve.hpp"
 #include "report/bulbs_report.hpp"

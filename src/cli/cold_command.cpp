@@ -5,12 +5,12 @@
 #include <memory>
 
 #include <CLI/CLI.hpp>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/cold_table.hpp"
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 #include "cli/common_options.hpp"
 #include "cli/pot_options.hpp"
+#include "cold/cold_table.hpp"
 #include "input/place_resolver.hpp"
 #include "input/records_reader.hpp"
 #include "input/resolve.hpp"
@@ -365,8 +365,7 @@ Command declare_cold(CLI::App& root) {
   app->add_option("--from", options->from, "first day: 2026-11-01, or 11-01 of every year")
       ->option_text("DAY")
       ->group("Days");
-  app->add_option("--to", options->to,
-                  "last day (by default of the winter half year)")
+  app->add_option("--to", options->to, "last day (by default of the winter half year)")
       ->option_text("DAY")
       ->group("Days");
   declare_common(*app, options->common, {"text", "json", "csv"});

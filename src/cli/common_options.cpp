@@ -2,8 +2,8 @@
 
 #include <CLI/CLI.hpp>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/quantity.hpp"
+#include "base/error.hpp"
+#include "base/quantity.hpp"
 
 namespace bulbwright::cli {
 

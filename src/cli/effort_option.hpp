@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "bulbwright/packing.hpp"
+#include "packing/packing.hpp"
 
 namespace CLI {
 class App;

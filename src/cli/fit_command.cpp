@@ -4,13 +4,13 @@
 #include <memory>
 
 #include <CLI/CLI.hpp>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/near_miss.hpp"
-#include "bulbwright/packing.hpp"
+#include "base/error.hpp"
+#include "base/near_miss.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
+#include "packing/packing.hpp"
 #include "report/fit_report.hpp"
 
 namespace bulbwright::cli {

@@ -3,8 +3,8 @@
 #include <optional>
 #include <string_view>
 
-#include "bulbwright/request.hpp"
 #include "input/faults.hpp"
+#include "plan/request.hpp"
 
 namespace bulbwright::cli {
 

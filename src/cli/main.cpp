@@ -11,7 +11,7 @@
 #include <sys/ioctl.h>
 #include <unistd.h>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 #include "cli/program.hpp"
 #include "cli/write_result.hpp"
 

@@ -3,8 +3,6 @@
 #include <iterator>
 #include <vector>
 
-#include "bulbwright/material.hpp"
-#include "bulbwright/request_check.hpp"
 #include "cli/layer_option.hpp"
 #include "cli/pot_options.hpp"
 #include "input/field_values.hpp"
@@ -12,6 +10,8 @@
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_parts.hpp"
 #include "input/pot_file_reader.hpp"
+#include "input/request_check.hpp"
+#include "pot/material.hpp"
 
 namespace bulbwright::cli {
 namespace {

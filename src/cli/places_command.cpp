@@ -5,10 +5,10 @@
 #include <numeric>
 
 #include <CLI/CLI.hpp>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/quantity.hpp"
+#include "base/error.hpp"
+#include "base/quantity.hpp"
 #include "cli/common_options.hpp"
 #include "input/resolve.hpp"
 #include "report/places_report.hpp"

@@ -5,16 +5,16 @@
 
 #include <CLI/CLI.hpp>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/planner.hpp"
+#include "base/error.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
 #include "cli/pot_options.hpp"
 #include "input/place_resolver.hpp"
 #include "input/resolve.hpp"
+#include "plan/planner.hpp"
 #include "report/plan_json.hpp"
-#include "report/plan_text.hpp"
 #include "report/pot_file_json.hpp"
+#include "report/sheet/sheet.hpp"
 
 namespace bulbwright::cli {
 namespace {

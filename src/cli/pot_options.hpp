@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/request.hpp"
+#include "plan/request.hpp"
 
 namespace CLI {
 class App;

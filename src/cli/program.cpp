@@ -3,10 +3,10 @@
 #include <algorithm>
 
 #include <CLI/CLI.hpp>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/near_miss.hpp"
+#include "base/error.hpp"
+#include "base/near_miss.hpp"
 
 namespace bulbwright::cli {
 namespace {

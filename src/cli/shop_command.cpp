@@ -7,14 +7,14 @@
 
 #include <CLI/CLI.hpp>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/planner.hpp"
-#include "bulbwright/shopping.hpp"
+#include "base/error.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
 #include "cli/pot_options.hpp"
 #include "input/resolve.hpp"
+#include "plan/planner.hpp"
 #include "report/shop_report.hpp"
+#include "shopping/shopping.hpp"
 
 namespace bulbwright::cli {
 namespace {

@@ -4,10 +4,9 @@
 #include <optional>
 
 #include <CLI/CLI.hpp>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/suggestion.hpp"
+#include "base/error.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
 #include "cli/pot_options.hpp"
@@ -17,6 +16,7 @@
 #include "input/resolve.hpp"
 #include "report/pot_file_json.hpp"
 #include "report/suggest_report.hpp"
+#include "suggest/suggestion.hpp"
 
 namespace bulbwright::cli {
 namespace {

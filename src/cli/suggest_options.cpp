@@ -4,10 +4,10 @@
 #include <array>
 
 #include <CLI/CLI.hpp>
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/request_check.hpp"
 #include "input/field_values.hpp"
+#include "input/request_check.hpp"
 
 namespace bulbwright::cli {
 namespace {

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/catalogue.hpp"
-#include "bulbwright/suggestion_wish.hpp"
+#include "catalogue/catalogue.hpp"
+#include "suggest/wish.hpp"
 
 namespace CLI {
 class App;

@@ -9,11 +9,11 @@
 #include <memory>
 
 #include <fcntl.h>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 
 namespace bulbwright::cli {
 namespace {

@@ -1,6 +1,6 @@
 #include "input/csv_stream.hpp"
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 
 namespace bulbwright::input {
 namespace {

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 
 namespace bulbwright::input {
 

@@ -3,10 +3,10 @@
 #include <charconv>
 #include <cmath>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/near_miss.hpp"
-#include "bulbwright/utf8.hpp"
+#include "base/near_miss.hpp"
+#include "base/utf8.hpp"
 
 namespace bulbwright::input {
 namespace {

@@ -5,8 +5,8 @@
 #include <string>
 #include <string_view>
 
-#include "bulbwright/calendar_day.hpp"
-#include "bulbwright/quantity.hpp"
+#include "base/calendar_day.hpp"
+#include "base/quantity.hpp"
 #include "input/faults.hpp"
 
 namespace bulbwright::input {

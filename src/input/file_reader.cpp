@@ -7,11 +7,11 @@
 #include <system_error>
 
 #include <fcntl.h>
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 
 namespace bulbwright::input {
 namespace {

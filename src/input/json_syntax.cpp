@@ -4,10 +4,10 @@
 #include <array>
 #include <string_view>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/near_miss.hpp"
-#include "bulbwright/utf8.hpp"
+#include "base/near_miss.hpp"
+#include "base/utf8.hpp"
 
 namespace bulbwright::input {
 namespace {

@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <array>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_parts.hpp"

@@ -3,10 +3,10 @@
 #include <map>
 #include <optional>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
-#include "bulbwright/utf8.hpp"
+#include "base/utf8.hpp"
 #include "input/json_syntax.hpp"
 #include "input/text_cursor.hpp"
 

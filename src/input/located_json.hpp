@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 
 namespace bulbwright::input {
 

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/near_miss.hpp"
+#include "base/near_miss.hpp"
 #include "input/pot_file_keys.hpp"
 
 namespace bulbwright::input {

@@ -1,9 +1,9 @@
 // The "place" object of a pot file.
 #include <array>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/place.hpp"
+#include "climate/place.hpp"
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_parts.hpp"
 

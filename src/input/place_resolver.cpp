@@ -3,11 +3,11 @@
 #include <filesystem>
 #include <vector>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/recorded_winters.hpp"
-#include "bulbwright/request_check.hpp"
+#include "climate/recorded_winters.hpp"
 #include "input/records_reader.hpp"
+#include "input/request_check.hpp"
 
 namespace bulbwright::input {
 namespace {

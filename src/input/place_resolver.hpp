@@ -4,10 +4,10 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/place.hpp"
-#include "bulbwright/request.hpp"
-#include "bulbwright/setting.hpp"
-#include "bulbwright/temperature_record.hpp"
+#include "climate/place.hpp"
+#include "climate/setting.hpp"
+#include "climate/temperature_record.hpp"
+#include "plan/request.hpp"
 
 namespace bulbwright::input {
 

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/request.hpp"
 #include "input/object_reader.hpp"
+#include "plan/request.hpp"
 
 namespace bulbwright::input {
 

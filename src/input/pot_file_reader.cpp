@@ -1,10 +1,10 @@
 #include "input/pot_file_reader.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/request_check.hpp"
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_parts.hpp"
+#include "input/request_check.hpp"
 
 namespace bulbwright::input {
 namespace {

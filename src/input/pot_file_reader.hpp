@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "bulbwright/request.hpp"
+#include "plan/request.hpp"
 
 namespace bulbwright::input {
 

@@ -1,9 +1,9 @@
 // The "pot" object of a pot file.
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/material.hpp"
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_parts.hpp"
+#include "pot/material.hpp"
 
 namespace bulbwright::input {
 namespace {

@@ -1,8 +1,8 @@
 #include "input/record_time.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 
 namespace bulbwright::input {
 namespace {

@@ -3,7 +3,7 @@
 #include <optional>
 #include <string_view>
 
-#include "bulbwright/calendar_day.hpp"
+#include "base/calendar_day.hpp"
 
 namespace bulbwright::input {
 

@@ -4,9 +4,9 @@
 #include <charconv>
 #include <optional>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 #include "input/csv_stream.hpp"
 #include "input/file_reader.hpp"
 #include "input/record_columns.hpp"

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "bulbwright/temperature_record.hpp"
+#include "climate/temperature_record.hpp"
 
 namespace bulbwright::input {
 

@@ -2,12 +2,12 @@
 
 #include <filesystem>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/error.hpp"
-#include "bulbwright/request_check.hpp"
+#include "base/error.hpp"
 #include "input/file_reader.hpp"
 #include "input/place_resolver.hpp"
+#include "input/request_check.hpp"
 
 namespace bulbwright::input {
 namespace {

@@ -1,11 +1,11 @@
 #pragma once
 
-#include "bulbwright/bloom_parameters.hpp"
-#include "bulbwright/catalogue.hpp"
-#include "bulbwright/place.hpp"
-#include "bulbwright/plan_context.hpp"
-#include "bulbwright/request.hpp"
-#include "bulbwright/setting.hpp"
+#include "catalogue/catalogue.hpp"
+#include "climate/place.hpp"
+#include "climate/setting.hpp"
+#include "flowering/bloom_parameters.hpp"
+#include "plan/context.hpp"
+#include "plan/request.hpp"
 
 namespace bulbwright::input {
 

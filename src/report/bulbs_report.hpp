@@ -3,7 +3,7 @@
 #include <span>
 #include <string>
 
-#include "bulbwright/taxon.hpp"
+#include "catalogue/taxon.hpp"
 #include "report/text_style.hpp"
 
 namespace bulbwright::report {

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "report/bulbs_report.hpp"
 #include "report/text_layout.hpp"

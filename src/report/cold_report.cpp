@@ -1,9 +1,9 @@
 #include "report/cold_report.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
-#include "bulbwright/csv.hpp"
+#include "base/csv.hpp"
 #include "report/section_json.hpp"
 
 namespace bulbwright::report {

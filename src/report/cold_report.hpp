@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/cold_table.hpp"
-#include "bulbwright/notice.hpp"
+#include "base/notice.hpp"
+#include "cold/cold_table.hpp"
 #include "report/text_style.hpp"
 
 namespace bulbwright::report {

@@ -2,7 +2,7 @@
 #include <array>
 #include <cmath>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "report/cold_report.hpp"
 #include "report/text_layout.hpp"

@@ -2,8 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "bulbwright/calendar_day.hpp"
-#include "bulbwright/notice.hpp"
+#include "base/calendar_day.hpp"
+#include "base/notice.hpp"
 
 namespace bulbwright::report {
 

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "report/section_json.hpp"
 #include "report/text_units.hpp"

@@ -2,8 +2,8 @@
 
 #include <string>
 
-#include "bulbwright/packing.hpp"
-#include "bulbwright/section.hpp"
+#include "packing/packing.hpp"
+#include "pot/section.hpp"
 #include "report/text_style.hpp"
 
 namespace bulbwright::report {

@@ -4,11 +4,11 @@
 #include <array>
 #include <cmath>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
-#include "bulbwright/climate.hpp"
-#include "bulbwright/csv.hpp"
+#include "base/csv.hpp"
+#include "climate/climate.hpp"
 #include "report/section_json.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/place.hpp"
+#include "climate/place.hpp"
 #include "report/text_style.hpp"
 
 namespace bulbwright::report {

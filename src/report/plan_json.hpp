@@ -4,7 +4,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "bulbwright/plan.hpp"
+#include "plan/plan.hpp"
 
 namespace bulbwright::report {
 

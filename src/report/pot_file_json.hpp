@@ -4,7 +4,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 
-#include "bulbwright/request.hpp"
+#include "plan/request.hpp"
 
 namespace bulbwright::report {
 

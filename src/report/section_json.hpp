@@ -2,7 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "bulbwright/section.hpp"
+#include "pot/section.hpp"
 
 namespace bulbwright::report {
 

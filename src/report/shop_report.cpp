@@ -1,6 +1,6 @@
 #include "report/shop_report.hpp"
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"

@@ -2,8 +2,8 @@
 
 #include <string>
 
-#include "bulbwright/shopping.hpp"
 #include "report/text_style.hpp"
+#include "shopping/shopping.hpp"
 
 namespace bulbwright::report {
 

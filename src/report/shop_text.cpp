@@ -1,10 +1,10 @@
 // shop_text(): the shopping list for people.
 #include <algorithm>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/taxon.hpp"
-#include "report/plan_text_words.hpp"
+#include "catalogue/taxon.hpp"
+#include "report/sheet/words.hpp"
 #include "report/shop_report.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"

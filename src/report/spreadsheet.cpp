@@ -1,6 +1,6 @@
 #include "report/spreadsheet.hpp"
 
-#include "bulbwright/csv.hpp"
+#include "base/csv.hpp"
 
 namespace bulbwright::report {
 

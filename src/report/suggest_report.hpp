@@ -2,8 +2,8 @@
 
 #include <string>
 
-#include "bulbwright/suggestion.hpp"
 #include "report/text_style.hpp"
+#include "suggest/suggestion.hpp"
 
 namespace bulbwright::report {
 

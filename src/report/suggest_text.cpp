@@ -1,10 +1,10 @@
 // suggest_text(): suggested stacks for people.
 #include <algorithm>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/taxon.hpp"
-#include "report/plan_text_words.hpp"
+#include "catalogue/taxon.hpp"
+#include "report/sheet/words.hpp"
 #include "report/suggest_report.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"

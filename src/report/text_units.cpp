@@ -3,7 +3,7 @@
 #include <array>
 #include <cmath>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "report/text_layout.hpp"
 

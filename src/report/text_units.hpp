@@ -3,8 +3,8 @@
 #include <string>
 #include <string_view>
 
-#include "bulbwright/calendar_day.hpp"
-#include "bulbwright/quantity.hpp"
+#include "base/calendar_day.hpp"
+#include "base/quantity.hpp"
 #include "report/text_style.hpp"
 
 namespace bulbwright::report {

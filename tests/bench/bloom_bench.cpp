@@ -1,12 +1,12 @@
 // Time of predict_wave() per kind and winter, and of building a season from a pot's winter.
 #include <chrono>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "bulbwright/bloom.hpp"
-#include "bulbwright/catalogue.hpp"
-#include "bulbwright/climate.hpp"
-#include "bulbwright/place.hpp"
+#include "catalogue/catalogue.hpp"
+#include "climate/climate.hpp"
+#include "climate/place.hpp"
+#include "flowering/bloom.hpp"
 
 int main() {
   using namespace bulbwright;

@@ -7,7 +7,7 @@
 
 #include <fmt/core.h>
 
-#include "bulbwright/catalogue.hpp"
+#include "catalogue/catalogue.hpp"
 
 int main() {
   constexpr int runs = 200;

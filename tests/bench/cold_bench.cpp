@@ -14,9 +14,9 @@
 #include <fmt/core.h>
 #include <sys/resource.h>
 
-#include "bulbwright/chill.hpp"
-#include "bulbwright/cold_table.hpp"
-#include "bulbwright/place.hpp"
+#include "climate/place.hpp"
+#include "cold/chill.hpp"
+#include "cold/cold_table.hpp"
 #include "input/records_reader.hpp"
 
 using namespace bulbwright;

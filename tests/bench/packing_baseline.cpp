@@ -3,14 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "packing_bounds.hpp"
-#include "packing_certificate.hpp"
-#include "packing_lattice.hpp"
-#include "packing_mixture.hpp"
-#include "packing_random.hpp"
-#include "packing_result.hpp"
-#include "packing_search.hpp"
-#include "packing_seeds.hpp"
+#include "packing/answer.hpp"
+#include "packing/bounds.hpp"
+#include "packing/certificate.hpp"
+#include "packing/kind_layout.hpp"
+#include "packing/lattice.hpp"
+#include "packing/random.hpp"
+#include "packing/search.hpp"
+#include "packing/seeds.hpp"
 
 namespace bulbwright::packing {
 namespace {

@@ -3,8 +3,8 @@
 #include <span>
 #include <vector>
 
-#include "bulbwright/packing.hpp"
-#include "packing_outline.hpp"
+#include "packing/outline.hpp"
+#include "packing/packing.hpp"
 
 namespace bulbwright::packing {
 

@@ -11,11 +11,11 @@
 #include <fmt/core.h>
 #include <sys/resource.h>
 
-#include "bulbwright/packing.hpp"
+#include "packing/lattice.hpp"
+#include "packing/packing.hpp"
+#include "packing/relax.hpp"
+#include "packing/seeds.hpp"
 #include "packing_baseline.hpp"
-#include "packing_lattice.hpp"
-#include "packing_relax.hpp"
-#include "packing_seeds.hpp"
 
 using namespace bulbwright;
 

@@ -10,8 +10,8 @@
 
 #include <fmt/core.h>
 
-#include "packing_certificate.hpp"
-#include "packing_search.hpp"
+#include "packing/certificate.hpp"
+#include "packing/search.hpp"
 
 using namespace bulbwright;
 

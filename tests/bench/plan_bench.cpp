@@ -14,7 +14,8 @@ double median_ms(const std::string& command, int runs) {
   for (int i = 0; i < runs; ++i) {
     const auto start = std::chrono::steady_clock::now();
     if (std::system(command.c_str()) != 0) std::printf("failed: %s\n", command.c_str());
-    const std::chrono::duration<double, std::milli> taken = std::chrono::steady_clock::now() - start;
+    const std::chrono::duration<double, std::milli> taken =
+        std::chrono::steady_clock::now() - start;
     times.push_back(taken.count());
   }
   std::sort(times.begin(), times.end());
@@ -28,7 +29,8 @@ int main() {
   const std::string pot = " plan " SOURCE_ROOT "/examples/steps.json --format json --effort ";
   std::printf("median wall time of whole processes, shell included, ms\n");
   std::printf("  an empty command           %7.1f\n", median_ms("true", 41));
-  std::printf("  start-up (--version)       %7.1f\n", median_ms(program + " --version >/dev/null", 41));
+  std::printf("  start-up (--version)       %7.1f\n",
+              median_ms(program + " --version >/dev/null", 41));
   for (const char* effort : {"quick", "normal", "thorough"}) {
     std::printf("  three-layer plan, %-8s %7.1f\n", effort,
                 median_ms(program + pot + effort + " >/dev/null", effort[0] == 'q' ? 41 : 9));

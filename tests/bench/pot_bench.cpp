@@ -5,9 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/materials.hpp"
-#include "bulbwright/pot.hpp"
-#include "bulbwright/stack.hpp"
+#include "layers/stack.hpp"
+#include "materials/materials.hpp"
+#include "pot/pot.hpp"
 
 using namespace bulbwright;
 

@@ -3,8 +3,8 @@
 #include <fmt/core.h>
 #include <sys/resource.h>
 
-#include "bulbwright/suggestion.hpp"
-#include "../terrace_fixture.hpp"
+#include "plan/terrace_fixture.hpp"
+#include "suggest/suggestion.hpp"
 
 using namespace bulbwright;
 

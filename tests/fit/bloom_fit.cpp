@@ -16,10 +16,10 @@
 #include <set>
 #include <sstream>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
 #include "bloom_records.hpp"
-#include "bulbwright/day_length.hpp"
+#include "climate/day_length.hpp"
 #include "least_squares.hpp"
 
 namespace bulbwright::fit {

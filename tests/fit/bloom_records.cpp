@@ -5,9 +5,9 @@
 #include <map>
 #include <tuple>
 
-#include "bulbwright/climate.hpp"
-#include "bulbwright/csv.hpp"
-#include "bulbwright/pot_temperature.hpp"
+#include "base/csv.hpp"
+#include "climate/climate.hpp"
+#include "cold/pot_temperature.hpp"
 
 namespace bulbwright::fit {
 namespace {

@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "bulbwright/bloom.hpp"
-#include "bulbwright/catalogue.hpp"
-#include "bulbwright/place.hpp"
+#include "catalogue/catalogue.hpp"
+#include "climate/place.hpp"
+#include "flowering/bloom.hpp"
 
 namespace bulbwright::fit {
 

@@ -7,7 +7,7 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 #include "input/pot_file_reader.hpp"
 #include "report/pot_file_json.hpp"
 

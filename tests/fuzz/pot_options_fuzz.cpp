@@ -7,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 #include "cli/pot_options.hpp"
 #include "input/pot_file_reader.hpp"
 

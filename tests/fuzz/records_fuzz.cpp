@@ -11,7 +11,7 @@
 #include <sys/mman.h>
 #include <unistd.h>
 
-#include "bulbwright/error.hpp"
+#include "base/error.hpp"
 #include "input/records_reader.hpp"
 
 using namespace bulbwright;

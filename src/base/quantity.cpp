@@ -1,0 +1,133 @@
+#include "base/quantity.hpp"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <span>
+
+#include <fmt/format.h>
+
+#include "base/error.hpp"
+#include "base/near_miss.hpp"
+
+namespace bulbwright {
+namespace {
+
+struct UnitName {
+  std::string_view name;
+  double factor;
+};
+
+constexpr std::array length_units{
+    UnitName{"mm", 1.0},    UnitName{"cm", 10.0},     UnitName{"m", 1000.0}, UnitName{"in", 25.4},
+    UnitName{"inch", 25.4}, UnitName{"inches", 25.4}, UnitName{"\"", 25.4},  UnitName{"ft", 304.8}};
+constexpr std::array volume_units{UnitName{"l", 1.0}, UnitName{"L", 1.0}, UnitName{"ml", 0.001},
+                                  UnitName{"mL", 0.001},
+                                  // 231 cubic inches, exact. Source: US gallon, NIST Handbook 44.
+                                  UnitName{"gal", 3.785411784}};
+
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
+  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
+  return text;
+}
+
+struct NumberAndUnit {
+  double number;
+  std::string_view unit;
+};
+
+NumberAndUnit split_unit(std::string_view whole, const char* example, const char* likely_units) {
+  const std::string_view text = trimmed(whole);
+  if (text.empty())
+    throw InvalidValue{"", fmt::format("empty; expected a value with a unit such as {}", example)};
+  double number = 0.0;
+  const auto [end, fault] =
+      std::from_chars(text.data(), text.data() + text.size(), number, std::chars_format::fixed);
+  if (fault != std::errc{} || !std::isfinite(number)) {
+    throw InvalidValue{"", fmt::format("{} is not a number with a unit; expected something like {}",
+                                       in_quotes(whole), example)};
+  }
+  std::string_view rest = text.substr(static_cast<std::size_t>(end - text.data()));
+  if (!rest.empty() && rest.front() == ',' && rest.size() > 1 && rest[1] >= '0' && rest[1] <= '9') {
+    throw InvalidValue{"", fmt::format("{} has a decimal comma; write it with a point, like 12.5",
+                                       in_quotes(whole))};
+  }
+  rest = trimmed(rest);
+  if (rest.empty()) {
+    throw InvalidValue{"", fmt::format("{} has no unit; did you mean {}?", in_quotes(whole),
+                                       fmt::format(fmt::runtime(likely_units), std::string{text}))};
+  }
+  return {number, rest};
+}
+
+double unit_factor(std::string_view whole, std::string_view unit, std::span<const UnitName> units,
+                   const char* expected) {
+  for (const UnitName& known : units) {
+    if (known.name == unit) return known.factor;
+  }
+  throw InvalidValue{"", fmt::format("{} has the unknown unit {}; expected {}", in_quotes(whole),
+                                     in_quotes(unit), expected)};
+}
+
+}  // namespace
+
+Millimetres parse_length(std::string_view text) {
+  const auto [number, unit] =
+      split_unit(text, "\"380 mm\" or \"15 in\"", "\"{0} in\" or \"{0} mm\"");
+  return Millimetres{number * unit_factor(text, unit, length_units, "mm, cm, m, in or ft")};
+}
+
+LengthPair parse_length_pair(std::string_view text) {
+  constexpr std::string_view times = "\xc3\x97";  // the multiplication sign in UTF-8
+  std::size_t at = text.find_first_of("xX");
+  std::size_t width = 1;
+  if (at == std::string_view::npos) {
+    at = text.find(times);
+    width = times.size();
+  }
+  if (at == std::string_view::npos) {
+    const Millimetres one = parse_length(text);
+    return {one, one, false};
+  }
+  return {parse_length(text.substr(0, at)), parse_length(text.substr(at + width)), true};
+}
+
+Celsius parse_temperature(std::string_view text) {
+  auto [number, unit] = split_unit(text, "\"5 C\" or \"41 F\"", "\"{0} C\" or \"{0} F\"");
+  if (unit.starts_with("\xc2\xb0")) unit.remove_prefix(2);  // the degree sign
+  if (unit.starts_with("deg")) unit = trimmed(unit.substr(3));
+  if (unit == "C" || unit == "c") return Celsius{number};
+  if (unit == "F" || unit == "f") return from_fahrenheit(number);
+  throw InvalidValue{"", fmt::format("{} has the unknown unit {}; expected C or F", in_quotes(text),
+                                     in_quotes(unit))};
+}
+
+Litres parse_volume(std::string_view text) {
+  const auto [number, unit] = split_unit(text, "\"12 l\"", "\"{0} l\"");
+  return Litres{number * unit_factor(text, unit, volume_units, "l, ml or gal (US)")};
+}
+
+long parse_whole_number(std::string_view text, long least, long most) {
+  const std::string_view digits = trimmed(text);
+  long value = 0;
+  const auto [end, fault] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
+  if (fault != std::errc{} || end != digits.data() + digits.size() || value < least ||
+      value > most) {
+    throw InvalidValue{
+        "", fmt::format("{} is not a whole number from {} to {}", in_quotes(text), least, most)};
+  }
+  return value;
+}
+
+double rounded(double v, double step) {
+  const double r = std::round(v / step) * step;
+  // 0.1 and the like are no binary fractions: 3 * 0.1 prints as 0.30000000000000004, 3 / 10 does
+  // not.
+  const double inverse = std::round(1.0 / step);
+  const double exact =
+      step < 1.0 && std::abs(1.0 / inverse - step) < 1e-12 ? std::round(v * inverse) / inverse : r;
+  return exact == 0.0 ? 0.0 : exact;
+}
+
+}  // namespace bulbwright

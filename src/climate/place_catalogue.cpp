@@ -1,0 +1,143 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <fmt/core.h>
+
+#include "base/near_miss.hpp"
+#include "climate/place.hpp"
+
+namespace bulbwright::embedded {
+extern const std::string_view places_csv;
+}
+
+namespace bulbwright {
+namespace {
+
+/// The base letter of a two-byte UTF-8 letter with an accent (U+00C0 to U+00FF), or 0.
+char base_letter(unsigned char second) {
+  using namespace std::string_view_literals;
+  constexpr std::string_view bases =
+      "aaaaaaaceeeeiiiidnooooo\0ouuuuy\0saaaaaaaceeeeiiiidnooooo\0ouuuuy\0y"sv;
+  static_assert(bases.size() == 64);
+  return second >= 0x80 && second <= 0xBF ? bases[static_cast<std::size_t>(second - 0x80)] : '\0';
+}
+
+/// Lower case without accents, for comparing names.
+std::string folded(std::string_view text) {
+  std::string out;
+  out.reserve(text.size());
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '\xC3' && i + 1 < text.size()) {
+      if (const char base = base_letter(static_cast<unsigned char>(text[i + 1])); base != '\0') {
+        out += base;
+        ++i;
+        continue;
+      }
+    }
+    out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+  return out;
+}
+
+std::string_view town_of(std::string_view name) {
+  return name.substr(0, name.find(','));
+}
+
+[[noreturn]] void refuse_ambiguous(std::string_view text, const std::vector<const Place*>& found) {
+  constexpr std::size_t most = 10;
+  std::string names;
+  for (std::size_t i = 0; i < std::min(most, found.size()); ++i) {
+    names += fmt::format("{}\"{}\"", i > 0 ? ", " : "", found[i]->name);
+  }
+  if (found.size() > most) names += fmt::format(" and {} more", found.size() - most);
+  throw InvalidValue{"site",
+                     fmt::format("{} fits {} places: {}", in_quotes(text), found.size(), names)};
+}
+
+double radians(double degrees) {
+  return degrees * std::numbers::pi / 180.0;
+}
+
+double great_circle_km(double lat_a, double lon_a, double lat_b, double lon_b) {
+  constexpr double earth_radius_km = 6371.0;
+  const double dlat = std::sin(radians(lat_b - lat_a) / 2);
+  const double dlon = std::sin(radians(lon_b - lon_a) / 2);
+  const double h = dlat * dlat + std::cos(radians(lat_a)) * std::cos(radians(lat_b)) * dlon * dlon;
+  return 2 * earth_radius_km * std::asin(std::sqrt(std::clamp(h, 0.0, 1.0)));
+}
+
+}  // namespace
+
+PlaceCatalogue::PlaceCatalogue(std::vector<Place> places) : places_{std::move(places)} {}
+
+PlaceCatalogue PlaceCatalogue::builtin() {
+  return PlaceCatalogue{parse_places_csv(embedded::places_csv, "places.csv")};
+}
+
+void PlaceCatalogue::add(std::vector<Place> places) {
+  for (Place& place : places) {
+    const std::string name = folded(place.name);
+    const auto same = std::find_if(places_.begin(), places_.end(),
+                                   [&](const Place& known) { return folded(known.name) == name; });
+    if (same != places_.end()) {
+      *same = std::move(place);
+    } else {
+      places_.push_back(std::move(place));
+    }
+  }
+}
+
+const Place& PlaceCatalogue::find(std::string_view text) const {
+  const std::string wanted = folded(text);
+  std::vector<const Place*> towns, parts;
+  for (const Place& place : places_) {
+    const std::string name = folded(place.name);
+    if (name == wanted) return place;
+    if (wanted.empty()) continue;
+    if (town_of(name) == wanted) towns.push_back(&place);
+    if (name.find(wanted) != std::string::npos) parts.push_back(&place);
+  }
+  const std::vector<const Place*>& found = towns.empty() ? parts : towns;
+  if (found.size() == 1) return *found.front();
+  if (found.size() > 1) refuse_ambiguous(text, found);
+  std::vector<std::string_view> names;
+  for (const Place& place : places_) names.push_back(place.name);
+  for (const Place& place : places_) names.push_back(town_of(place.name));
+  throw InvalidValue{
+      "site", fmt::format("no place is named {}{}", in_quotes(text), did_you_mean(text, names))};
+}
+
+std::vector<const Place*> PlaceCatalogue::search(std::string_view text) const {
+  std::vector<std::string> words;
+  for (const char c : folded(text) + " ") {
+    if (words.empty() || (c == ' ' && !words.back().empty())) words.emplace_back();
+    if (c != ' ') words.back() += c;
+  }
+  if (!words.empty() && words.back().empty()) words.pop_back();
+  std::vector<const Place*> found;
+  for (const Place& place : places_) {
+    const std::string name = folded(place.name), country = folded(place.country);
+    const bool fits = std::all_of(words.begin(), words.end(), [&](const std::string& word) {
+      return name.find(word) != std::string::npos || country == word || place.zone == word;
+    });
+    if (fits) found.push_back(&place);
+  }
+  return found;
+}
+
+std::vector<PlaceCatalogue::Near> PlaceCatalogue::nearest(double latitude, double longitude,
+                                                          std::size_t count) const {
+  std::vector<Near> all;
+  for (const Place& place : places_) {
+    const double km = great_circle_km(latitude, longitude, place.latitude, place.longitude);
+    all.push_back({&place, rounded(km, 0.1)});
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Near& a, const Near& b) { return a.distance_km < b.distance_km; });
+  all.resize(std::min(count, all.size()));
+  return all;
+}
+
+}  // namespace bulbwright

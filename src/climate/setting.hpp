@@ -1,0 +1,33 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/calendar_day.hpp"
+#include "climate/climate.hpp"
+#include "climate/place.hpp"
+
+namespace bulbwright {
+
+/// Where and when a pot stands, resolved: the winters that its plan must hold for. Data only; the
+/// edges fill it from the catalogue or from a record, the planner reads it.
+struct Setting {
+  std::string label;      ///< "zone 9b", "San Francisco, California", "your normals"
+  std::string basis;      ///< how the winters were made, in words for people
+  double latitude = 0.0;  ///< degrees, south negative
+  Hemisphere hemisphere = Hemisphere::north;
+  int season = 0;
+  Exposure exposure = Exposure::open;
+  std::vector<Winter> winters;  ///< at least one; three when made from normals
+  /// Indices into winters: the one that stands for the normal, the mild and the cold winter.
+  std::size_t normal = 0, mild = 0, cold = 0;
+  bool recorded = false;              ///< the winters are recorded years
+  std::optional<Day> measured_until;  ///< last measured day of a running winter
+  Celsius annual_low{0.0};            ///< mean annual lowest air temperature, for frost warnings
+};
+
+/// The normal, mild and cold winter of a place.
+Setting setting_from_place(const Place& place, int season, Exposure exposure);
+
+}  // namespace bulbwright

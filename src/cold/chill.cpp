@@ -1,0 +1,63 @@
+#include "cold/chill.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace bulbwright {
+namespace {
+
+struct UtahStep {
+  double top_c;
+  double units;
+};
+constexpr std::array utah_steps{UtahStep{1.4, 0.0},  UtahStep{2.4, 0.5},  UtahStep{9.1, 1.0},
+                                UtahStep{12.4, 0.5}, UtahStep{15.9, 0.0}, UtahStep{18.0, -0.5}};
+constexpr double above_utah_steps = -1.0;
+
+constexpr double e0 = 4153.5, e1 = 12888.8, a0 = 139500.0, a1 = 2.567e18;
+constexpr double slope = 1.6, tf_k = 277.0, kelvin = 273.0;
+
+}  // namespace
+
+bool is_chill_hour(double t_c) {
+  return t_c >= -chill_tie_k && t_c <= 7.2 + chill_tie_k;
+}
+
+double utah_unit(double t_c) {
+  for (const UtahStep& step : utah_steps) {
+    if (t_c <= step.top_c + chill_tie_k) return step.units;
+  }
+  return above_utah_steps;
+}
+
+double DynamicModel::step(double t_c) {
+  const double k = t_c + kelvin;
+  const double xs = a0 / a1 * std::exp((e1 - e0) / k);
+  const double rate = a1 * std::exp(-e1 / k);
+  const double x = xs - (xs - s_) * std::exp(-rate);
+  if (x < 1.0) {
+    s_ = x;
+    return 0.0;
+  }
+  const double f = slope * tf_k * (k - tf_k) / k;
+  const double xi =
+      1.0 / (1.0 + std::exp(-f));  // exp(-f) overflows to infinity only below -80 degC
+  s_ = x - x * xi;
+  return x * xi;
+}
+
+void ChillCounter::add(double t_c) {
+  ++totals_.hours;
+  totals_.sum_c += t_c;
+  if (is_chill_hour(t_c)) ++totals_.hours_0_7;
+  totals_.utah_units += utah_unit(t_c);
+  totals_.portions += dynamic_.step(t_c);
+}
+
+ChillTotals chill_of(std::span<const double> hours_c) {
+  ChillCounter counter;
+  for (const double t_c : hours_c) counter.add(t_c);
+  return counter.totals();
+}
+
+}  // namespace bulbwright

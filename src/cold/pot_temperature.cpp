@@ -1,0 +1,216 @@
+#include "cold/pot_temperature.hpp"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <numbers>
+
+#include "climate/hourly_temperature.hpp"
+#include "cold/cold.hpp"
+#include "cold/mix_heat.hpp"
+#include "pot/material.hpp"
+
+namespace bulbwright {
+namespace {
+
+constexpr double seconds_per_hour = 3600.0;
+constexpr double two_pi = 2.0 * std::numbers::pi;
+
+constexpr double mix_water_share = 0.5;
+constexpr double latent_mj_m3 = 334.0;  // of water, from memory
+constexpr int frost_days = 5;
+
+}  // namespace
+
+PotThermal pot_thermal(const Pot& pot) {
+  PotThermal thermal;
+  thermal.volume = volume_between(pot, 0_mm, mix_surface(pot));
+  thermal.cooling_area_m2 = exposed_area_mm2(pot) / 1e6;
+  const Material material = find_material(pot.material).value_or(known_materials().front());
+  const Millimetres wall = pot.thickness.value_or(material.usual_wall);
+  thermal.wall_resistance_m2k_w = wall.value() / 1000.0 / material.conductivity_w_per_mk;
+  return thermal;
+}
+
+Pot example_pot() {
+  PotRequest request;
+  request.top = LengthPair{380_mm, 380_mm, false};
+  request.base = LengthPair{290_mm, 290_mm, false};
+  request.height = 360_mm;
+  request.material = "terracotta";
+  return make_pot(request);
+}
+
+PotThermal example_pot_thermal() {
+  return pot_thermal(example_pot());
+}
+
+double time_constant_hours(const PotThermal& pot) {
+  assert(pot.cooling_area_m2 > 0.0);
+  const double depth_m = pot.volume.value() / 1000.0 / pot.cooling_area_m2;
+  const double resistance =
+      1.0 / pot.surface_w_m2k + pot.wall_resistance_m2k_w + depth_m / pot.conductivity_w_mk;
+  return pot.heat_capacity_mj_m3k * 1e6 * depth_m * resistance / seconds_per_hour;
+}
+
+LagStep lag_step(double start, double a, double b, double tau_hours, double hours) {
+  if (tau_hours <= 0.0) return {b, (a + b) / 2};
+  const double r = (b - a) / hours;
+  const double end = b - r * tau_hours + (start - a + r * tau_hours) * std::exp(-hours / tau_hours);
+  return {end, (a + b) / 2 - tau_hours * (end - start) / hours};
+}
+
+double lag_amplitude(double tau_hours, double period_hours) {
+  const double w = two_pi * tau_hours / period_hours;
+  return 1.0 / std::sqrt(1.0 + w * w);
+}
+
+double lag_delay_hours(double tau_hours, double period_hours) {
+  return period_hours / two_pi * std::atan(two_pi * tau_hours / period_hours);
+}
+
+ExposureEffect effect_of(Exposure exposure) {
+  switch (exposure) {
+    case Exposure::sheltered:
+      return {0.5, 0.0, 0.0};
+    case Exposure::warm_wall:
+      return {1.0, 2.0, 0.0};
+    case Exposure::plunged:
+      return {0.0, 0.0, 16.9};
+    case Exposure::open:
+      break;
+  }
+  return {};
+}
+
+const char* to_string(Exposure exposure) {
+  switch (exposure) {
+    case Exposure::sheltered:
+      return "sheltered";
+    case Exposure::warm_wall:
+      return "warm-wall";
+    case Exposure::plunged:
+      return "plunged";
+    case Exposure::open:
+      break;
+  }
+  return "open";
+}
+
+const PotDay& PotWinter::at(Day day) const {
+  assert(!days.empty());
+  const int i = std::clamp(day - first, 0, static_cast<int>(days.size()) - 1);
+  return days[static_cast<std::size_t>(i)];
+}
+
+DayHours exposed(const DayHours& air_c, const ExposureEffect& effect) {
+  const auto [low, high] = std::minmax_element(air_c.begin(), air_c.end());
+  const double swing = *high - *low;
+  const double stretch = effect.tmax_offset_k - effect.tmin_offset_k;
+  DayHours hours = air_c;
+  for (double& t : hours) {
+    const double share = swing > 0.0 ? (t - *low) / swing : 0.5;
+    t += effect.tmin_offset_k + stretch * share;
+  }
+  return hours;
+}
+
+PotTemperature::PotTemperature(const PotThermal& pot, Exposure exposure)
+    : effect_{effect_of(exposure)},
+      tau_hours_{std::max(time_constant_hours(pot), effect_.least_tau_hours)},
+      heat_{std::make_unique<MixHeat>(tau_hours_,
+                                      latent_mj_m3 * mix_water_share / pot.heat_capacity_mj_m3k)} {}
+
+PotTemperature::PotTemperature(const PotTemperature& other)
+    : effect_{other.effect_},
+      tau_hours_{other.tau_hours_},
+      heat_{std::make_unique<MixHeat>(*other.heat_)},
+      started_{other.started_},
+      air_c_{other.air_c_} {}
+
+PotTemperature& PotTemperature::operator=(const PotTemperature& other) {
+  if (this != &other) {
+    PotTemperature copy{other};
+    std::swap(effect_, copy.effect_);
+    std::swap(tau_hours_, copy.tau_hours_);
+    std::swap(heat_, copy.heat_);
+    std::swap(started_, copy.started_);
+    std::swap(air_c_, copy.air_c_);
+  }
+  return *this;
+}
+
+PotTemperature::~PotTemperature() = default;
+
+PotDay PotTemperature::run(const DayHours& air, double anomaly_sd_k) {
+  PotDay day;
+  day.anomaly_sd_k = anomaly_sd_k;
+  double undone = 0.0;  // logarithm of what is kept
+  for (std::size_t h = 0; h < air.size(); ++h) {
+    const double mean = heat_->hour(air_c_, air[h]);
+    air_c_ = air[h];
+    day.min_c = h == 0 ? mean : std::min(day.min_c, mean);
+    day.max_c = h == 0 ? mean : std::max(day.max_c, mean);
+    day.mean_c += mean / 24.0;
+    day.air_mean_c += air[h] / 24.0;
+    day.cold_hours += mean_over_anomalies(mean, anomaly_sd_k, cold_response);
+    undone += mean_over_anomalies(mean, anomaly_sd_k, cold_undone_per_hour);
+  }
+  day.cold_kept = std::exp2(-undone);
+  day.frozen_share = heat_->ice();
+  return day;
+}
+
+PotDay PotTemperature::add(const DayHours& air_c, double anomaly_sd_k) {
+  const DayHours air = exposed(air_c, effect_);
+  if (!started_) {
+    started_ = true;
+    air_c_ = air.back();
+    heat_->start_at(air_c_);
+    run(air, 0.0);
+  }
+  return run(air, anomaly_sd_k);
+}
+
+PotWinter pot_winter(const Winter& winter, const PotThermal& pot, Exposure exposure) {
+  PotTemperature mix{pot, exposure};
+  PotWinter result{winter.name, winter.latitude, winter.first, {}, mix.tau_hours()};
+  const std::vector<double> air = hourly_temperatures(winter);
+  result.days.reserve(winter.days.size());
+  for (std::size_t d = 0; d < winter.days.size(); ++d) {
+    DayHours hours{};
+    std::copy_n(air.begin() + static_cast<std::ptrdiff_t>(24 * d), 24, hours.begin());
+    result.days.push_back(mix.add(hours, winter.days[d].anomaly_sd_k));
+    result.days.back().measured = winter.days[d].measured;
+  }
+  return result;
+}
+
+Celsius lowest(const PotWinter& winter, Day first, Day last) {
+  double low = winter.at(first).min_c;
+  for (Day day = first; day <= last; ++day) low = std::min(low, winter.at(day).min_c);
+  return Celsius{low};
+}
+
+Celsius lowest_in_frost(const Place& place, const PotThermal& pot, Exposure exposure) {
+  const auto means = monthly_means(place.normals);
+  const auto coldest =
+      static_cast<std::size_t>(std::min_element(means.begin(), means.end()) - means.begin());
+  const double range = place.normals.tmax_c[coldest] - place.normals.tmin_c[coldest];
+  const double low = std::min(annual_low(place).value(), place.normals.tmin_c[coldest]);
+  const int middle_of_month = static_cast<int>(coldest) * 30 + 15;
+  const DayExtremes before{place.normals.tmin_c[coldest], place.normals.tmax_c[coldest], false};
+  const DayExtremes frost{low, low + range, false};
+  const auto hours = [&](const DayExtremes& yesterday, const DayExtremes& today) {
+    return hourly_temperatures(place.latitude, middle_of_month, yesterday, today, today);
+  };
+  PotTemperature mix{pot, exposure};
+  mix.add(hours(before, before));
+  double lowest = mix.add(hours(before, frost)).min_c;
+  for (int day = 1; day < frost_days; ++day) {
+    lowest = std::min(lowest, mix.add(hours(frost, frost)).min_c);
+  }
+  return Celsius{lowest};
+}
+
+}  // namespace bulbwright

@@ -1,0 +1,187 @@
+#include "flowering/timing.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include <fmt/core.h>
+
+#include "base/notice_words.hpp"
+#include "flowering/display.hpp"
+
+namespace bulbwright {
+namespace {
+
+constexpr int indoor_days = 150;  ///< longer than any forced bulb takes
+
+/// The state in which a kind is planted: cold it came with, then storage.
+ColdState at_planting(const ColdAsk& ask, double storage_weeks) {
+  return after_storage(cold_already(Weeks{ask.already_weeks}), Weeks{storage_weeks},
+                       ask.storage_temperature);
+}
+
+/// For forcing: the first day on which roots are made and the recommended cold is reached, or the
+/// last of the winter.
+Day bring_in_day(const TimedKind& kind, const PotWinter& winter, Day planted, ColdState state) {
+  const double enough = need_for(*kind.ask.taxon, Use::forcing).recommended;
+  Day day = planted;
+  const auto is_ready = [&] {
+    return day - planted >= rooting_out_days && rounded(state.weeks().value(), 0.01) >= enough;
+  };
+  for (; day < winter.last() && !is_ready(); ++day) {
+    state.add(winter.at(day));
+  }
+  return day;
+}
+
+/// What grows in the warm mix of early autumn is roots: bulbs without stored cold that are planted
+/// before mid-autumn flower as those planted then, to which the bloom model is fitted
+/// (docs/bloom.md).
+Day growth_start(const PotSeason& season, Day planted, const ColdState& start) {
+  const Day mid_autumn = season.hemisphere == Hemisphere::north ? Day{season.season, 10, 15}
+                                                                : Day{season.season, 4, 15};
+  return start.weeks() < Weeks{1.0} ? std::max(planted, mid_autumn) : planted;
+}
+
+struct WinterWave {
+  Wave wave;
+  std::optional<Day> bring_in;
+};
+
+/// The wave of one winter. A pot for forcing stands in its winter until it is chilled, then
+/// indoors.
+WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t winter, Day planted,
+                   const ColdState& start) {
+  BloomPlanting planting;
+  planting.planted = planted;
+  planting.cold = start;
+  planting.stored = start.weeks();
+  planting.least = Weeks{need_for(*kind.ask.taxon, kind.ask.use).least};
+  if (kind.ask.use != Use::forcing) {
+    planting.planted = growth_start(season, planted, start);
+    // A pot chilled planted has its roots.
+    const bool chilled_in_pot =
+        kind.ask.taxon->cold_form == ColdForm::moist_only && start.weeks() > Weeks{0.0};
+    if (!chilled_in_pot) {
+      planting.rooting_days = std::max(0, dry_rooting_days - (planting.planted - planted));
+    }
+    return {predict_wave(kind.bloom, season.bloom[winter], planting), std::nullopt};
+  }
+  const PotWinter& out = season.winters[winter];
+  const Day in = bring_in_day(kind, out, planted, start);
+  ColdState state = start;
+  for (Day day = planted; day < in; ++day) state.add(out.at(day));
+  planting.planted = in;
+  planting.cold = state;
+  planting.stored = start.weeks();  // cold in the planted pot is no dry storage
+  return {predict_wave(kind.bloom, indoor_season(in, indoor_days, indoors), planting), in};
+}
+
+Day noses(const Wave& wave) {
+  return std::max(wave.shoots, wave.first - most_shoots_lead_days);
+}
+
+void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindTiming& timing) {
+  const ColdState start = at_planting(kind.ask, timing.cold.cold.storage_weeks);
+  std::vector<Wave> waves;
+  for (std::size_t i = 0; i < season.winters.size(); ++i) {
+    WinterWave found = wave_in(kind, season, i, planted, start);
+    if (i == season.normal) timing.bring_in = found.bring_in;
+    waves.push_back(found.wave);
+  }
+  const bool three = waves.size() == 3 && !season.recorded;
+  const WaveForecast result =
+      three ? forecast_of_three(kind.bloom, waves[season.normal], waves[season.mild],
+                                waves[season.cold], planted)
+            : forecast_of_years(kind.bloom, waves, planted);
+  PlannedWave& wave = timing.wave;
+  wave.taxon = kind.ask.taxon->id;
+  wave.name = kind.ask.taxon->name;
+  wave.layer = kind.layer;
+  wave.first = result.wave.first;
+  wave.peak = result.wave.peak;
+  wave.last = result.wave.last;
+  wave.earliest_first = result.earliest_first;
+  wave.latest_last = result.latest_last;
+  wave.confident = result.wave.confidence == BloomConfidence::ordinary;
+  wave.flowers = result.wave.flowers;
+  timing.shoots = noses(result.wave);
+}
+
+}  // namespace
+
+SeasonView PotSeason::view() const {
+  return {season, hemisphere, &winters[normal], &winters[mild], &winters[cold]};
+}
+
+PotSeason pot_season(const Setting& setting, const PotThermal& pot) {
+  PotSeason season;
+  season.season = setting.season;
+  season.hemisphere = setting.hemisphere;
+  season.normal = setting.normal;
+  season.mild = setting.mild;
+  season.cold = setting.cold;
+  season.recorded = setting.recorded;
+  for (const Winter& winter : setting.winters) {
+    season.winters.push_back(pot_winter(winter, pot, setting.exposure));
+    season.bloom.push_back(bloom_season(season.winters.back()));
+  }
+  return season;
+}
+
+Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start) {
+  const WinterWave found = wave_in(kind, season, season.normal, planted, start);
+  return found.bring_in.value_or(noses(found.wave));
+}
+
+std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
+                                           const PotSeason& season) {
+  std::vector<ScheduledKind> result;
+  for (const TimedKind& kind : kinds) {
+    result.push_back({kind.ask, [&kind, &season](Day planted, const ColdState& start) {
+                        return shoots_of(kind, season, planted, start);
+                      }});
+  }
+  return result;
+}
+
+KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
+                     std::optional<double> weeks) {
+  ColdAsk ask = kind.ask;
+  if (weeks) ask.fixed_weeks = weeks;
+  const SeasonView view = season.view();
+  const std::array<const PotWinter*, 3> winters{view.normal, view.mild, view.cold};
+  std::vector<const PotWinter*> recorded;
+  if (season.recorded) {
+    for (const PotWinter& winter : season.winters) recorded.push_back(&winter);
+  }
+  KindTiming timing;
+  timing.cold = plan_cold(
+      ask, planted, [&](const ColdState& start) { return shoots_of(kind, season, planted, start); },
+      winters, recorded);
+  forecast(kind, season, planted, timing);
+  return timing;
+}
+
+std::vector<Notice> timing_notices(const TimedKind& kind, const KindTiming& timing, Day planted) {
+  std::vector<Notice> notices = cold_notices(kind.ask, timing.cold, planted);
+  if (!timing.wave.flowers) {
+    notices.push_back({"no-flower", Severity::warning,
+                       fmt::format("{}: no flowers to be expected this season",
+                                   plain_name(kind.ask.taxon->name))});
+  }
+  return notices;
+}
+
+Timing time_pot(std::span<const TimedKind> kinds, const PotSeason& season, Day planted) {
+  Timing timing;
+  timing.plant = planted;
+  std::vector<PlannedWave> waves;
+  for (const TimedKind& kind : kinds) {
+    timing.kinds.push_back(time_kind(kind, season, planted));
+    waves.push_back(timing.kinds.back().wave);
+  }
+  timing.display = display_of(waves);
+  return timing;
+}
+
+}  // namespace bulbwright

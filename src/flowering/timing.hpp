@@ -1,0 +1,84 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "climate/setting.hpp"
+#include "cold/cold_plan.hpp"
+#include "cold/pot_temperature.hpp"
+#include "flowering/bloom.hpp"
+#include "flowering/bloom_parameters.hpp"
+#include "plan/plan.hpp"
+#include "scheduling/schedule.hpp"
+
+namespace bulbwright {
+
+/// From a planting day to cold and waves: the piece that forward plans, wanted days, staggering and
+/// suggestions all run on.
+
+/// The winters of a setting as felt in one pot.
+struct PotSeason {
+  int season = 0;
+  Hemisphere hemisphere = Hemisphere::north;
+  std::vector<PotWinter> winters;  ///< one for each winter of the setting
+  std::vector<BloomSeason> bloom;  ///< the same winters, ready for predict_wave()
+  std::size_t normal = 0, mild = 0, cold = 0;
+  bool recorded = false;  ///< winters are recorded years, not normal, mild and cold
+
+  [[nodiscard]] SeasonView view() const;
+};
+PotSeason pot_season(const Setting& setting, const PotThermal& pot);
+
+/// One kind in one layer.
+struct TimedKind {
+  ColdAsk ask;
+  BloomParameters bloom;
+  int layer = 1;
+};
+
+/// What follows for a kind from the planting day.
+struct KindTiming {
+  ColdPlan cold;
+  PlannedWave wave;
+  Day shoots;                   ///< first noses in the normal winter
+  std::optional<Day> bring_in;  ///< forcing: the day the pot goes indoors
+};
+
+struct Timing {
+  Day plant;
+  std::vector<KindTiming> kinds;  ///< in the order asked
+  Display display;
+};
+
+/// A pot brought in to flower stands at this temperature. common practice: 15 to 18 degC
+inline constexpr Celsius indoors{16.0};
+
+/// Noses are not counted sooner than this before the first flower: a tip that shows in a warm
+/// autumn waits out the winter and goes on taking cold. common practice: leaves lead flowers by
+/// four to six weeks
+inline constexpr int most_shoots_lead_days = 42;
+
+/// A pot for forcing stands out at least so long: roots come first. common practice
+inline constexpr int rooting_out_days = 28;
+
+/// First noses in the normal winter of a kind planted on a day with so much cold;
+/// for forcing the day it is brought in, which ends the natural cold.
+Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start);
+
+/// The kinds as the schedule asks for them; they refer to `kinds` and `season`, which must outlive
+/// them.
+std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
+                                           const PotSeason& season);
+
+/// Cold and wave of one kind planted on `planted`; `weeks` fixes its storage weeks.
+KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
+                     std::optional<double> weeks = std::nullopt);
+
+/// What is wrong or risky about a kind's cold and flowering, for the grower.
+std::vector<Notice> timing_notices(const TimedKind& kind, const KindTiming& timing, Day planted);
+
+/// All kinds of a pot.
+Timing time_pot(std::span<const TimedKind> kinds, const PotSeason& season, Day planted);
+
+}  // namespace bulbwright

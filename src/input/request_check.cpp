@@ -1,0 +1,227 @@
+#include "input/request_check.hpp"
+
+#include <algorithm>
+
+#include <fmt/core.h>
+
+#include "base/near_miss.hpp"
+#include "pot/pot.hpp"
+
+namespace bulbwright {
+namespace {
+
+/// The nearest place known for `path`: its own, or that of the object it would stand in; "" is the
+/// whole file.
+const SourcePlace* place_of(const PotFile& request, std::string_view path) {
+  for (;;) {
+    const auto found = request.places.find(std::string{path});
+    if (found != request.places.end()) return &found->second;
+    const std::size_t cut = path.find_last_of(".[");
+    if (path.empty()) return nullptr;
+    path = cut == std::string_view::npos ? "" : path.substr(0, cut);
+  }
+}
+
+/// The flag that gives a field where nothing at all was given.
+std::string_view flag_of(std::string_view path) {
+  if (path == "pot.top") return "--top";
+  if (path == "place") return "--zone";
+  if (path == "layers") return "--layer";
+  return path;
+}
+
+bool given(const PotFile& request, std::string_view path) {
+  return request.places.contains(std::string{path});
+}
+
+/// Of the kinds that tell a whole year; records may stand beside one of them.
+int kinds_named(const PlaceRequest& place) {
+  return (place.zone ? 1 : 0) + (place.site ? 1 : 0) + (place.normals ? 1 : 0);
+}
+
+class Contradictions {
+ public:
+  explicit Contradictions(const PotFile& request) : request_{request} {}
+
+  std::vector<InputFault> found(Judge judge) && {
+    if (judge == Judge::all) judge_pot();
+    if (request_.place) judge_place(*request_.place);
+    if (request_.plant && request_.flower) {
+      add("flower",
+          "given beside plant; expected one of the two, the planting day or the wanted "
+          "flowering time");
+    }
+    if (request_.spread && request_.flower) {
+      add("spread",
+          "given beside flower; expected one of the two, the longest display or the wanted time");
+    }
+    return std::move(faults_);
+  }
+
+ private:
+  void add(std::string_view field, const std::string& message) {
+    faults_.push_back(fault_at(request_, field, message));
+  }
+
+  void judge_pot() {
+    const PotRequest& pot = request_.pot;
+    if (!pot.top && pot.profile.empty()) return;  // an omission, told apart
+    try {
+      make_pot(pot);
+    } catch (const InvalidValue& fault) {
+      add(fault.field(), fault.expectation());
+    }
+  }
+
+  void judge_place(const PlaceRequest& place) {
+    if (kinds_named(place) > 1) {
+      add(place.site ? "place.site" : "place.normals",
+          "more than one kind of place; expected one of zone, site and normals (records may stand "
+          "beside it)");
+      return;
+    }
+    if (place.site && place.latitude && !place.records_file) {
+      add("place.latitude", "given beside a site, which has its own; leave it out");
+    }
+    if (place.south && !place.zone && !given(request_, "place.zone")) {
+      add("place.south", "goes with a zone only; a site or a latitude tells the hemisphere itself");
+    }
+    if (place.region != ZoneRegion::all && !place.zone && !given(request_, "place.zone")) {
+      add("place.region", "goes with a zone only: it says which of the zone's stations to go by");
+    }
+    if (place.zone && place.latitude && place.south != (*place.latitude < 0.0)) {
+      add("place.latitude", place.south ? "contradicts south; expected a negative latitude"
+                                        : "is south of the equator; expected \"south\": true");
+    }
+  }
+
+  const PotFile& request_;
+  std::vector<InputFault> faults_;
+};
+
+std::string season_words(int season, Hemisphere hemisphere) {
+  const DayWindow days = season_days(season, hemisphere);
+  return fmt::format("season {} is {} to {}", season, to_iso(days.first), to_iso(days.last));
+}
+
+std::vector<InputFault> season_faults(const PotFile& request, Hemisphere hemisphere) {
+  std::vector<InputFault> faults;
+  const auto outside = [&](Day day) {
+    return request.season && season_of(day, hemisphere) != *request.season;
+  };
+  if (request.plant && outside(*request.plant)) {
+    faults.push_back(
+        fault_at(request, "plant",
+                 fmt::format("{} does not lie in the season; {}", to_iso(*request.plant),
+                             season_words(*request.season, hemisphere))));
+  }
+  if (!request.flower) return faults;
+  const DayWindow window = *request.flower;
+  if (outside(window.first) || outside(window.last)) {
+    const Day day = outside(window.first) ? window.first : window.last;
+    faults.push_back(fault_at(request, "flower",
+                              fmt::format("{} does not lie in the season; {}", to_iso(day),
+                                          season_words(*request.season, hemisphere))));
+  } else if (season_of(window.first, hemisphere) != season_of(window.last, hemisphere)) {
+    faults.push_back(
+        fault_at(request, "flower",
+                 fmt::format("the window lies in two seasons; {}",
+                             season_words(season_of(window.first, hemisphere), hemisphere))));
+  }
+  return faults;
+}
+
+void add_place_omission(const PotFile& request, const PlaceRequest& place,
+                        std::vector<InputFault>& faults) {
+  const bool kind_given = given(request, "place.zone") || given(request, "place.site") ||
+                          given(request, "place.normals");
+  constexpr const char* latitude = "needs a latitude beside it, in degrees, south negative";
+  const bool no_latitude = !place.latitude && !given(request, "place.latitude");
+  if (!kind_given && !given(request, "place.records")) {
+    faults.push_back(fault_at(request, "place",
+                              "says no kind of place; expected one of zone, site, normals and "
+                              "records"));
+  } else if (place.normals && no_latitude) {
+    faults.push_back(fault_at(request, "place.normals", latitude));
+  }
+}
+
+}  // namespace
+
+InputFault fault_at(const PotFile& request, std::string_view field, const std::string& message) {
+  const SourcePlace* place = place_of(request, field);
+  if (place == nullptr) {
+    const std::string_view name = request.file.empty() ? flag_of(field) : field;
+    return {{request.file, 0, 0}, fmt::format("{}: {}", name, message)};
+  }
+  if (place->line == 0 && place->file.starts_with("--")) {
+    return {SourcePlace{}, fmt::format("{}: {}", place->file, message)};
+  }
+  return {*place, fmt::format("{}: {}", field, message)};
+}
+
+std::vector<InputFault> contradictions(const PotFile& request, Judge judge) {
+  std::vector<InputFault> faults = Contradictions{request}.found(judge);
+  if (!request.place) return faults;
+  if (const auto hemisphere = hemisphere_of(*request.place)) {
+    for (InputFault& fault : season_faults(request, *hemisphere)) {
+      faults.push_back(std::move(fault));
+    }
+  }
+  return faults;
+}
+
+std::vector<InputFault> omissions(const PotFile& request, Layers layers) {
+  std::vector<InputFault> faults;
+  if (!request.pot.top && request.pot.profile.empty() && !given(request, "pot.top") &&
+      !given(request, "pot.profile")) {
+    faults.push_back(
+        fault_at(request, "pot.top", "missing; expected the width at the rim, such as \"380 mm\""));
+  }
+  if (!request.place && !given(request, "place")) {
+    faults.push_back(fault_at(request, "place",
+                              "missing; expected where the pot stands, by one of zone, site, "
+                              "normals and records"));
+  }
+  if (request.place) add_place_omission(request, *request.place, faults);
+  if (layers == Layers::needed && request.layers.empty() && !given(request, "layers")) {
+    faults.push_back(fault_at(request, "layers",
+                              "missing; expected what to plant, bottom layer first, such as "
+                              "\"tulip-triumph\""));
+  }
+  return faults;
+}
+
+std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place) {
+  if (place.zone) return place.south ? Hemisphere::south : Hemisphere::north;
+  if (place.latitude) return *place.latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
+  return std::nullopt;
+}
+
+void check_season(const PotFile& request, Hemisphere hemisphere) {
+  std::vector<InputFault> faults = season_faults(request, hemisphere);
+  if (!faults.empty()) throw InputError{std::move(faults)};
+}
+
+std::string unknown_taxon(std::string_view id, std::span<const std::string_view> known_ids) {
+  std::string hint = did_you_mean(id, known_ids);
+  if (hint.empty()) hint = "; `bulbwright bulbs` lists them";
+  return fmt::format("unknown taxon {}{}", in_quotes(id), hint);
+}
+
+void check_taxa(const PotFile& request, std::span<const std::string_view> known_ids) {
+  std::vector<InputFault> faults;
+  for (std::size_t i = 0; i < request.layers.size(); ++i) {
+    const std::vector<LayerPart>& parts = request.layers[i].parts;
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+      const std::string& taxon = parts[k].taxon;
+      if (std::find(known_ids.begin(), known_ids.end(), taxon) != known_ids.end()) continue;
+      const std::string field = parts.size() == 1 ? fmt::format("layers[{}].taxon", i)
+                                                  : fmt::format("layers[{}].mix[{}].taxon", i, k);
+      faults.push_back(fault_at(request, field, unknown_taxon(taxon, known_ids)));
+    }
+  }
+  if (!faults.empty()) throw InputError{std::move(faults)};
+}
+
+}  // namespace bulbwright

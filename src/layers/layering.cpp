@@ -1,0 +1,244 @@
+#include "layers/layering.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include <fmt/core.h>
+
+#include "base/notice_words.hpp"
+#include "packing/lattice_count.hpp"
+
+namespace bulbwright {
+namespace {
+
+std::string names_of(const ResolvedLayer& layer) {
+  std::string names;
+  for (const LayerKind& kind : layer.kinds)
+    names += (names.empty() ? "" : " with ") + plain_name(kind.taxon->name);
+  return names;
+}
+
+LayerKind measured(const LayerPart& part, const LayerRequest& layer, const Catalogue& catalogue) {
+  const Taxon& taxon = catalogue.at(part.taxon);
+  LayerKind kind;
+  kind.taxon = &taxon;
+  kind.share = part.share;
+  kind.grade_cm = layer.grade_cm.value_or(taxon.circumference_cm.value);
+  kind.diameter = diameter_of_circumference(kind.grade_cm);
+  kind.height = kind.diameter * taxon.height_to_diameter.value;
+  return kind;
+}
+
+/// `count` shared out by the kinds' shares, largest remainders first, at least one of each while
+/// they last.
+std::vector<int> apportioned(int count, std::span<const LayerKind> kinds) {
+  double all = 0.0;
+  for (const LayerKind& kind : kinds) all += kind.share;
+  std::vector<int> counts;
+  std::vector<std::pair<double, std::size_t>> remainders;
+  int given = 0;
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    const double exact = count * kinds[i].share / all;
+    const int whole = static_cast<int>(std::floor(exact + 1e-9));
+    counts.push_back(whole);
+    remainders.emplace_back(rounded(exact - whole, 1e-6), i);
+    given += whole;
+  }
+  std::stable_sort(remainders.begin(), remainders.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first; });
+  for (std::size_t k = 0; given < count; ++k, ++given)
+    ++counts[remainders[k % remainders.size()].second];
+  return counts;
+}
+
+void infeasible_notice(const Stack& stack, std::span<const ResolvedLayer> layers, const Pot& pot,
+                       Layering& result) {
+  std::string text = "the pot is too shallow for these layers";
+  if (stack.least_surface) {
+    text += fmt::format("; an inner height of {} would do",
+                        both_rulers(*stack.least_surface + pot.headspace));
+  } else {
+    text = "kinds that share a layer want depths that exclude one another";
+  }
+  std::string drop;
+  for (const std::size_t i : stack.drop)
+    drop += (drop.empty() ? "" : " and ") + names_of(layers[i]);
+  if (!drop.empty()) text += fmt::format("; or leave out {}", drop);
+  result.ok = false;
+  result.notices.push_back({"too-shallow", Severity::refusal, text});
+}
+
+/// Depths that a kind is content with. Bulbs forced indoors sit as high as the least cover lets
+/// them.
+StackLayer stack_layer(const LayerKind& kind, Use use) {
+  const Figure& depth = kind.taxon->depth_mm;
+  const Millimetres least{depth.low}, most{depth.high};
+  if (use == Use::forcing) {
+    const Millimetres high = kind.height + std::min(kind.height, usual_cover);
+    return {kind.height, high, std::min(high, least), std::max(high, most), 1.0};
+  }
+  return {kind.height, Millimetres{depth.value}, least, most, 1.0};
+}
+
+PackKind pack_kind(const LayerKind& kind) {
+  return {kind.diameter, kind.share, 0};
+}
+
+/// How many surely fit with 10 mm between, on a lattice for the widest kind: a figure to think by,
+/// which is not worth a second search.
+int set_close(const Section& section, std::span<const PackKind> kinds, Millimetres wall) {
+  Millimetres widest;
+  for (const PackKind& kind : kinds) widest = std::max(widest, kind.diameter);
+  return static_cast<int>(lattice_count(section, widest + close_gap, wall + widest / 2.0));
+}
+
+void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, PlannedLayer& planned,
+          Layering& result) {
+  std::vector<PackKind> kinds;
+  for (const LayerKind& kind : layer.kinds) kinds.push_back(pack_kind(kind));
+  const Arrange arrange = layer.request->arrange;
+  Packing packing;
+  if (layer.request->count) {
+    const std::vector<int> counts = apportioned(*layer.request->count, layer.kinds);
+    std::vector<PackKind> own;  // a small share of few bulbs may come to none
+    std::vector<std::size_t> origin;
+    for (std::size_t i = 0; i < kinds.size(); ++i) {
+      if (counts[i] == 0) continue;
+      own.push_back({kinds[i].diameter, kinds[i].share, counts[i]});
+      origin.push_back(i);
+    }
+    packing = cache.count(planned.section, own, least_gap, layer.wall, effort, arrange);
+    for (PlacedBulb& bulb : packing.bulbs) bulb.kind = origin[bulb.kind];
+    planned.own_count = true;
+    if (packing.bulbs.empty()) {
+      result.ok = false;
+      result.notices.push_back({"does-not-fit", Severity::refusal,
+                                fmt::format("{} {} do not fit in one layer with 3 mm between them; "
+                                            "plant fewer, or use a wider pot",
+                                            *layer.request->count, names_of(layer))});
+    } else if (rounded(packing.gap.value(), 0.1) < rounded(layer.gap.value(), 0.1)) {
+      result.notices.push_back(
+          {"close-together", Severity::note,
+           fmt::format("{} {} stand {:g} mm apart, closer than the usual {:g} mm",
+                       *layer.request->count, names_of(layer),
+                       std::floor(packing.gap.value() * 10.0 + 1e-6) / 10.0,
+                       rounded(layer.gap.value(), 0.1))});
+    }
+  } else {
+    packing = cache.most(planned.section, kinds, layer.gap, layer.wall, effort, arrange);
+    if (packing.bulbs.empty()) {
+      result.ok = false;
+      result.notices.push_back({"no-room", Severity::refusal,
+                                fmt::format("no bulb of {} fits in this pot", names_of(layer))});
+    }
+    if (layer.gap > close_gap) {
+      planned.count_set_close = set_close(planned.section, kinds, layer.wall);
+    }
+  }
+  planned.gap = packing.bulbs.empty() ? layer.gap : packing.gap;
+  planned.least_gap = packing.least_gap;
+  planned.count = static_cast<int>(packing.bulbs.size());
+  planned.upper_bound = static_cast<int>(packing.upper_bound);
+  planned.bound_name = packing.bound_name;
+  for (const PlacedBulb& bulb : packing.bulbs) {
+    const LayerKind& kind = layer.kinds[bulb.kind];
+    planned.positions.push_back({kind.taxon->id, bulb.x_mm, bulb.y_mm, kind.diameter});
+  }
+}
+
+void count_bulbs(const ResolvedLayer& layer, PlannedLayer& planned) {
+  for (const LayerKind& kind : layer.kinds) {
+    const auto is_kind = [&](const BulbPosition& at) { return at.taxon == kind.taxon->id; };
+    const auto count = std::count_if(planned.positions.begin(), planned.positions.end(), is_kind);
+    const std::string grade = layer.request->grade_cm
+                                  ? fmt::format("{:g}", *layer.request->grade_cm)
+                                  : fmt::format("{:g}/{:g}", kind.taxon->circumference_cm.low,
+                                                kind.taxon->circumference_cm.high);
+    planned.bulbs.push_back({kind.taxon->id, kind.taxon->name, layer.request->label, grade,
+                             static_cast<int>(count), kind.diameter});
+  }
+}
+
+}  // namespace
+
+Millimetres usual_gap(const Taxon& taxon, bool single_layer) {
+  const Millimetres diameter = diameter_of_circumference(taxon.circumference_cm.value);
+  const Millimetres gap{
+      std::max(close_gap.value(), rounded(taxon.spacing_mm.value - diameter.value(), 5.0))};
+  return single_layer && gap <= Millimetres{25.0} ? std::min(gap, single_layer_gap) : gap;
+}
+
+std::vector<ResolvedLayer> resolve_layers(std::span<const LayerRequest> layers,
+                                          const Catalogue& catalogue) {
+  std::vector<ResolvedLayer> resolved;
+  for (const LayerRequest& request : layers) {
+    ResolvedLayer layer;
+    layer.request = &request;
+    for (const LayerPart& part : request.parts)
+      layer.kinds.push_back(measured(part, request, catalogue));
+    layer.wall = request.wall.value_or(default_wall);
+    if (request.gap) {
+      layer.gap = *request.gap;
+    } else if (request.forcing_gap) {
+      layer.gap = forcing_gap;
+    } else {
+      for (const LayerKind& kind : layer.kinds) {
+        layer.gap = std::max(layer.gap, usual_gap(*kind.taxon, layers.size() == 1));
+      }
+    }
+    resolved.push_back(std::move(layer));
+  }
+  return resolved;
+}
+
+Stack stack_of(std::span<const ResolvedLayer> layers, const Pot& pot) {
+  StackRequest request;
+  request.mix_surface = mix_surface(pot);
+  for (const ResolvedLayer& layer : layers) {
+    std::vector<StackLayer> kinds;
+    for (const LayerKind& kind : layer.kinds) {
+      kinds.push_back(stack_layer(kind, layer.request->use));
+    }
+    const std::optional<StackLayer> common = common_layer(kinds);
+    if (!common) return {};
+    request.layers.push_back(*common);
+  }
+  return stack_layers(request);
+}
+
+Layering plan_layers(std::span<const ResolvedLayer> layers, const Pot& pot, Effort effort,
+                     PackingCache& cache) {
+  Layering result;
+  const Stack stack = stack_of(layers, pot);
+  if (!stack.feasible) {
+    infeasible_notice(stack, layers, pot, result);
+    return result;
+  }
+  if (stack.over_nose_reduced) {
+    result.notices.push_back(
+        {"thin-between", Severity::note,
+         fmt::format("only {} of mix fits over the noses of each lower layer, less "
+                     "than the usual 25 mm (1 in)",
+                     both_rulers(stack.over_nose))});
+  }
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    const StackedLayer& at = stack.layers[i];
+    PlannedLayer planned;
+    planned.level = static_cast<int>(i) + 1;
+    planned.depth = at.depth;
+    planned.below_rim = at.depth + pot.headspace;
+    planned.fill_below_rim = planned.below_rim;
+    planned.above_floor = at.base;
+    planned.bulb_height = at.nose - at.base;
+    planned.cover = at.cover;
+    planned.section = smallest_section(pot, at.base, planned.bulb_height);
+    planned.wall = layers[i].wall;
+    pack(layers[i], effort, cache, planned, result);
+    count_bulbs(layers[i], planned);
+    result.layers.push_back(std::move(planned));
+  }
+  return result;
+}
+
+}  // namespace bulbwright

@@ -1,0 +1,88 @@
+#include "materials/mesh.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "pot/pot.hpp"
+
+namespace bulbwright {
+namespace {
+
+constexpr std::array<PestMesh, 6> pest_table{{
+    {"gopher", Millimetres{13.0}, std::nullopt, true, Origin::published,
+     "University of California Master Gardeners (Colusa County): hardware cloth or 3/4 in mesh "
+     "under "
+     "beds; 1/2 in is sure"},
+    {"vole", Millimetres{6.0}, std::nullopt, true, Origin::published,
+     "Extension wildlife damage management; Kansas State University wildlife: 1/4 in"},
+    {"mouse", Millimetres{6.0}, std::nullopt, false, Origin::published,
+     "Rodent exclusion texts: gets through anything over 1/4 in"},
+    {"squirrel", Millimetres{25.0}, Millimetres{13.0}, false, Origin::published,
+     "W. Reeves, garden column: 1 in over the ground; 1/2 in for small bulbs: a how-to page"},
+    {"chipmunk", Millimetres{25.0}, Millimetres{13.0}, false, Origin::common_practice,
+     "as squirrel"},
+    {"deer", std::nullopt, std::nullopt, false, Origin::common_practice,
+     "mesh over the mix does nothing for shoots"},
+}};
+
+}  // namespace
+
+std::span<const PestMesh> known_pests() {
+  return pest_table;
+}
+
+std::optional<PestMesh> find_pest(std::string_view pest) {
+  for (const PestMesh& entry : pest_table) {
+    if (entry.pest == pest) return entry;
+  }
+  return std::nullopt;
+}
+
+Section mesh_outline(const Section& section) {
+  Section outline = section;
+  const auto less = [](Millimetres size) {
+    return std::max(Millimetres{0.0}, size - 2.0 * mesh_clearance);
+  };
+  outline.length = less(section.length);
+  outline.width = less(section.width);
+  outline.corner = std::max(Millimetres{0.0}, section.corner - mesh_clearance);
+  return outline;
+}
+
+int pins_for(const Section& outline) {
+  // A whole number of spacings must not gain a pin from the last bit.
+  const double spacings = rounded(perimeter_mm(outline) / pin_spacing.value(), 1e-6);
+  return std::max(4, static_cast<int>(std::ceil(spacings)));
+}
+
+std::optional<Millimetres> mesh_opening(std::span<const std::string> pests,
+                                        Millimetres smallest_bulb) {
+  std::optional<Millimetres> narrowest;
+  for (const std::string& pest : pests) {
+    const auto entry = find_pest(pest);
+    if (!entry || !entry->opening) continue;
+    const bool small = entry->small_bulb_opening && smallest_bulb < small_bulb;
+    const Millimetres opening = small ? *entry->small_bulb_opening : *entry->opening;
+    narrowest = narrowest ? std::min(*narrowest, opening) : opening;
+  }
+  return narrowest;
+}
+
+std::optional<MeshOverMix> mesh_over_mix(const Section& surface, std::span<const std::string> pests,
+                                         Millimetres smallest_bulb) {
+  const std::optional<Millimetres> opening = mesh_opening(pests, smallest_bulb);
+  if (!opening) return std::nullopt;
+  MeshOverMix mesh;
+  mesh.outline = mesh_outline(surface);
+  mesh.opening = *opening;
+  mesh.pins = pins_for(mesh.outline);
+  mesh.fine = mesh.opening <= Millimetres{6.0};
+  mesh.under_pot = std::any_of(pests.begin(), pests.end(), [](const std::string& pest) {
+    const auto entry = find_pest(pest);
+    return entry && entry->digs_from_below;
+  });
+  return mesh;
+}
+
+}  // namespace bulbwright

@@ -1,0 +1,86 @@
+#include "packing/answer.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+namespace bulbwright::packing {
+
+long work_of(Effort effort) {
+  switch (effort) {
+    case Effort::quick:
+      return 2'000'000;
+    case Effort::normal:
+      return 20'000'000;
+    case Effort::thorough:
+      return 200'000'000;
+  }
+  return 0;
+}
+
+Packing packing_of(const Outline& outline, const KindDiscs& bulbs,
+                   const std::vector<GridPoint>& layout, std::span<const PackKind> kinds,
+                   double gap, double wall) {
+  constexpr double infinity = std::numeric_limits<double>::infinity();
+  const std::size_t n = layout.size();
+  std::vector<std::size_t> order(n);
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return layout[a].y != layout[b].y ? layout[a].y < layout[b].y : layout[a].x < layout[b].x;
+  });
+  Packing result;
+  double least_gap = infinity, least_wall = infinity;
+  for (std::size_t i = 0; i < n; ++i) {
+    const double radius = kinds[bulbs.kind[i]].diameter.value() / 2.0;
+    const Point p{static_cast<double>(layout[i].x) / 10.0, static_cast<double>(layout[i].y) / 10.0};
+    least_wall = std::min(least_wall, outline.depth(p) - radius);
+    for (std::size_t j = i + 1; j < n; ++j) {
+      const auto d2 = static_cast<double>(Certifier::square_distance(layout[i], layout[j]));
+      const double other = kinds[bulbs.kind[j]].diameter.value() / 2.0;
+      least_gap = std::min(least_gap, std::sqrt(d2) / 10.0 - radius - other);
+    }
+  }
+  for (const std::size_t i : order) {
+    result.bulbs.push_back({static_cast<double>(layout[i].x) / 10.0,
+                            static_cast<double>(layout[i].y) / 10.0, bulbs.kind[i]});
+  }
+  // Binary dust below the certificate's 1e-9 mm is not shown as a shortfall.
+  result.gap = Millimetres{gap};
+  result.least_gap = Millimetres{std::fabs(least_gap - gap) < 2e-9 ? gap : least_gap};
+  result.least_wall = Millimetres{std::fabs(least_wall - wall) < 2e-9 ? wall : least_wall};
+  return result;
+}
+
+Bound bound_of(const Outline& outline, std::span<const PackKind> kinds, double gap, double wall) {
+  std::vector<std::size_t> by_size(kinds.size());
+  std::iota(by_size.begin(), by_size.end(), std::size_t{0});
+  std::stable_sort(by_size.begin(), by_size.end(), [&](std::size_t a, std::size_t b) {
+    return kinds[a].diameter > kinds[b].diameter;
+  });
+  const auto limit_at = [&](std::size_t k) {
+    const double d = kinds[k].diameter.value();
+    return most_points(outline, d + gap, wall + d / 2.0);
+  };
+  Bound bound = limit_at(by_size.back());
+  if (kinds.size() == 1) return bound;
+  std::vector<Bound> limits;
+  for (const std::size_t k : by_size) limits.push_back(limit_at(k));
+  const auto broken = [&](std::size_t n) -> const Bound* {
+    const std::vector<std::size_t> counts = apportion(n, kinds);
+    std::size_t so_far = 0;
+    for (std::size_t k = 0; k < by_size.size(); ++k) {
+      so_far += counts[by_size[k]];
+      if (so_far > limits[k].most) return &limits[k];
+    }
+    return nullptr;
+  };
+  while (bound.most > 0) {
+    const Bound* const by = broken(bound.most);
+    if (by == nullptr) break;
+    bound = {bound.most - 1, by->name + ", by size and share"};
+  }
+  return bound;
+}
+
+}  // namespace bulbwright::packing

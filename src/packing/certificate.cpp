@@ -1,0 +1,90 @@
+#include "packing/certificate.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace bulbwright::packing {
+
+std::int64_t least_square(double distance_mm) {
+  const double tenths = std::max(0.0, 10.0 * distance_mm - allowed_tenths);
+  return static_cast<std::int64_t>(std::ceil(tenths * tenths));
+}
+
+Certifier::Certifier(const Outline& outline, const Discs& discs)
+    : outline_{&outline}, discs_{&discs}, size_class_(discs.size()) {
+  std::vector<double> sizes;
+  for (std::size_t i = 0; i < discs.size(); ++i) {
+    const auto at = std::find(sizes.begin(), sizes.end(), discs.reach[i]);
+    size_class_[i] = static_cast<std::size_t>(at - sizes.begin());
+    if (at == sizes.end()) sizes.push_back(discs.reach[i]);
+  }
+  classes_ = sizes.size();
+  for (const double a : sizes) {
+    for (const double b : sizes) needed_.push_back(least_square(a + b));
+  }
+}
+
+std::int64_t Certifier::needed(std::size_t i, std::size_t j) const {
+  return needed_[size_class_[i] * classes_ + size_class_[j]];
+}
+
+bool Certifier::inside(std::size_t i, GridPoint p) const {
+  const double m = discs_->margin[i];
+  if (outline_->shape() == Shape::round) {
+    const double radius = 10.0 * (outline_->half_length() - m) + allowed_tenths;
+    if (radius < 0.0) return false;
+    return p.x * p.x + p.y * p.y <= static_cast<std::int64_t>(std::floor(radius * radius));
+  }
+  const Point at{static_cast<double>(p.x) / 10.0, static_cast<double>(p.y) / 10.0};
+  return outline_->depth(at) >= m - allowed_tenths / 10.0;
+}
+
+bool Certifier::holds(const std::vector<GridPoint>& layout) const {
+  if (layout.size() != discs_->size()) return false;
+  // Sorted by x, only discs within the greatest distance along x can be too near.
+  std::vector<std::size_t> order(layout.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(),
+            [&](std::size_t a, std::size_t b) { return layout[a].x < layout[b].x; });
+  const std::int64_t widest =
+      needed_.empty() ? 0 : *std::max_element(needed_.begin(), needed_.end());
+  for (std::size_t k = 0; k < order.size(); ++k) {
+    const std::size_t i = order[k];
+    if (!inside(i, layout[i])) return false;
+    for (std::size_t l = k + 1; l < order.size(); ++l) {
+      const std::size_t j = order[l];
+      const std::int64_t dx = layout[j].x - layout[i].x;
+      if (dx * dx >= widest) break;
+      if (!apart(i, layout[i], j, layout[j])) return false;
+    }
+  }
+  return true;
+}
+
+Coordinates printed_coordinates(const std::vector<GridPoint>& layout) {
+  const std::size_t n = layout.size();
+  Coordinates x(2 * n);
+  for (std::size_t i = 0; i < n; ++i) {
+    x[i] = static_cast<double>(layout[i].x) / 10.0;
+    x[n + i] = static_cast<double>(layout[i].y) / 10.0;
+  }
+  return x;
+}
+
+double violation(const Outline& outline, const Discs& discs, const Coordinates& x) {
+  const std::size_t n = discs.size();
+  double worst = 0.0;
+  for (std::size_t i = 0; i < n; ++i) {
+    const double wall = discs.margin[i] - outline.depth({x[i], x[n + i]});
+    worst = std::max(worst, wall / (2.0 * discs.reach[i]));
+    for (std::size_t j = i + 1; j < n; ++j) {
+      const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+      const double want = discs.reach[i] + discs.reach[j];
+      worst = std::max(worst, (want - std::sqrt(dx * dx + dy * dy)) / want);
+    }
+  }
+  return worst;
+}
+
+}  // namespace bulbwright::packing

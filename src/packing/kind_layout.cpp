@@ -1,0 +1,207 @@
+#include "packing/kind_layout.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "packing/seeds.hpp"
+
+namespace bulbwright::packing {
+namespace {
+
+/// The places about each place, nearest within a few spacings, with weight (1 / distance)^6.
+struct Near {
+  std::size_t place = 0;
+  double weight = 0.0;
+};
+
+std::vector<std::vector<Near>> near_places(const std::vector<Point>& places) {
+  const std::size_t n = places.size();
+  double x0 = 1e300, x1 = -1e300, y0 = 1e300, y1 = -1e300;
+  for (const Point p : places) {
+    x0 = std::min(x0, p.x);
+    x1 = std::max(x1, p.x);
+    y0 = std::min(y0, p.y);
+    y1 = std::max(y1, p.y);
+  }
+  const double area = std::max(1.0, (x1 - x0) * (y1 - y0));
+  const double far2 = std::max(9.0 * area / static_cast<double>(n), 1.0);
+  std::vector<std::vector<Near>> near(n);
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t j = 0; j < n; ++j) {
+      const double dx = places[i].x - places[j].x, dy = places[i].y - places[j].y;
+      const double d2 = (dx * dx + dy * dy) / far2;
+      if (i != j && (d2 < 1.0 || n < 60))
+        near[i].push_back({j, 1.0 / std::max(1e-9, d2 * d2 * d2)});
+    }
+  }
+  return near;
+}
+
+/// Swaps kinds between places while that lowers the sum of the weights of like pairs.
+void spread_kinds(const std::vector<Point>& places, std::vector<std::size_t>& at, Random& random) {
+  const std::size_t n = places.size();
+  const auto near = near_places(places);
+  const auto like = [&](std::size_t place, std::size_t kind, std::size_t skip) {
+    double sum = 0.0;
+    for (const Near& other : near[place]) {
+      if (other.place != skip && at[other.place] == kind) sum += other.weight;
+    }
+    return sum;
+  };
+  const std::size_t offers = std::min<std::size_t>(n, 100);
+  for (int round = 0; round < 6; ++round) {
+    bool better = false;
+    for (std::size_t i = 0; i < n; ++i) {
+      for (std::size_t k = 0; k < offers; ++k) {
+        const std::size_t j = offers == n ? k : random.below(n);
+        if (at[i] == at[j]) continue;
+        const double now = like(i, at[i], j) + like(j, at[j], i);
+        const double swapped = like(i, at[j], j) + like(j, at[i], i);
+        if (swapped < now * (1.0 - 1e-9)) {
+          std::swap(at[i], at[j]);
+          better = true;
+        }
+      }
+    }
+    if (!better) break;
+  }
+}
+
+}  // namespace
+
+std::vector<std::size_t> apportion(std::size_t n, std::span<const PackKind> kinds) {
+  double total = 0.0;
+  for (const PackKind& kind : kinds) total += kind.share;
+  std::vector<std::size_t> counts;
+  std::vector<double> rest;
+  std::size_t given = 0;
+  for (const PackKind& kind : kinds) {
+    const double exact = static_cast<double>(n) * kind.share / total;
+    const double whole = std::floor(exact + 1e-9);
+    counts.push_back(static_cast<std::size_t>(whole));
+    rest.push_back(exact - whole);
+    given += counts.back();
+  }
+  std::vector<std::size_t> order(kinds.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return rest[a] > rest[b] + 1e-9; });
+  for (std::size_t k = 0; given < n; ++given, ++k) ++counts[order[k % order.size()]];
+  return counts;
+}
+
+KindDiscs discs_of(std::span<const PackKind> kinds, const std::vector<std::size_t>& counts,
+                   double gap, double wall) {
+  KindDiscs all;
+  for (std::size_t k = 0; k < kinds.size(); ++k) {
+    const double d = kinds[k].diameter.value();
+    for (std::size_t i = 0; i < counts[k]; ++i) {
+      all.discs.reach.push_back((d + gap) / 2.0);
+      all.discs.margin.push_back(wall + d / 2.0);
+      all.kind.push_back(k);
+    }
+  }
+  return all;
+}
+
+std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
+                                       const std::vector<std::size_t>& kind, Arrange arrange,
+                                       Random& random) {
+  const std::size_t n = places.size();
+  std::vector<std::size_t> by_place(n);
+  std::iota(by_place.begin(), by_place.end(), std::size_t{0});
+  if (arrange == Arrange::drift) {
+    std::stable_sort(by_place.begin(), by_place.end(), [&](std::size_t a, std::size_t b) {
+      return places[a].x != places[b].x ? places[a].x < places[b].x : places[a].y < places[b].y;
+    });
+    return by_place;  // discs come kind by kind
+  }
+  for (std::size_t i = n; i > 1; --i) std::swap(by_place[i - 1], by_place[random.below(i)]);
+  std::vector<std::size_t> at(n);
+  for (std::size_t i = 0; i < n; ++i) at[by_place[i]] = kind[i];
+  spread_kinds(places, at, random);
+  std::vector<std::size_t> order(n);
+  std::vector<std::size_t> next;  // the first place of each kind not yet given away
+  for (std::size_t i = 0; i < n; ++i) {
+    if (next.size() <= kind[i]) next.resize(kind[i] + 1, 0);
+    std::size_t& p = next[kind[i]];
+    while (at[p] != kind[i]) ++p;
+    order[i] = p++;
+  }
+  return order;
+}
+
+std::vector<std::size_t> clump_members(const Coordinates& x, const KindDiscs& bulbs) {
+  const std::size_t n = bulbs.kind.size();
+  std::vector<std::size_t> counts;
+  for (const std::size_t kind : bulbs.kind) {
+    if (counts.size() <= kind) counts.resize(kind + 1, 0);
+    ++counts[kind];
+  }
+  std::vector<std::size_t> members, group;
+  std::vector<char> seen(n, 0);
+  for (std::size_t first = 0; first < n; ++first) {
+    const std::size_t kind = bulbs.kind[first];
+    if (seen[first] != 0 || 3 * counts[kind] > n) continue;
+    group.assign(1, first);
+    seen[first] = 1;
+    for (std::size_t k = 0; k < group.size(); ++k) {
+      const std::size_t i = group[k];
+      for (std::size_t j = 0; j < n; ++j) {
+        if (seen[j] != 0 || bulbs.kind[j] != kind) continue;
+        const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+        const double near = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
+        if (dx * dx + dy * dy > near * near) continue;
+        seen[j] = 1;
+        group.push_back(j);
+      }
+    }
+    if (group.size() > largest_clump) members.insert(members.end(), group.begin(), group.end());
+  }
+  return members;
+}
+
+Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random) {
+  const std::size_t n = bulbs.kind.size();
+  const std::vector<std::size_t> members = clump_members(x, bulbs);
+  if (members.empty()) return x;
+  const std::size_t a = members[random.below(members.size())];
+  constexpr int draws = 30;
+  for (int k = 1; k <= draws; ++k) {
+    const std::size_t b = random.below(n);
+    if (bulbs.kind[a] == bulbs.kind[b]) continue;
+    std::swap(x[a], x[b]);
+    std::swap(x[n + a], x[n + b]);
+    if (k == draws || clump_members(x, bulbs).size() < members.size()) break;
+    std::swap(x[a], x[b]);
+    std::swap(x[n + a], x[n + b]);
+  }
+  return x;
+}
+
+bool in_bands(const Coordinates& x, const KindDiscs& bulbs) {
+  const std::size_t n = bulbs.kind.size();
+  double reach = 0.0, before = -1e300, here = -1e300;
+  for (std::size_t i = 0; i < n; ++i) {
+    reach = std::max(reach, bulbs.discs.reach[i]);
+  }
+  for (std::size_t i = 0; i < n; ++i) {  // discs come kind by kind
+    if (i > 0 && bulbs.kind[i] != bulbs.kind[i - 1]) before = here;
+    if (x[i] < before - 2.0 * reach) return false;
+    here = std::max(here, x[i]);
+  }
+  return true;
+}
+
+Coordinates banded(Coordinates x, const KindDiscs& bulbs) {
+  const std::vector<double>& reach = bulbs.discs.reach;
+  if (std::any_of(reach.begin(), reach.end(), [&](double r) { return r != reach[0]; })) return x;
+  std::vector<Point> places = to_points(x);
+  std::stable_sort(places.begin(), places.end(), [](const Point& a, const Point& b) {
+    return a.x != b.x ? a.x < b.x : a.y < b.y;
+  });
+  return to_coordinates(places);
+}
+
+}  // namespace bulbwright::packing

@@ -1,0 +1,57 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "packing/energy.hpp"
+#include "packing/packing.hpp"
+#include "packing/random.hpp"
+
+namespace bulbwright::packing {
+
+/// Splits n bulbs over the kinds by their shares, largest remainders first, ties to the earlier
+/// kind: every kind is within one bulb of its exact share, and the sum is n.
+std::vector<std::size_t> apportion(std::size_t n, std::span<const PackKind> kinds);
+
+/// The discs of counts[k] bulbs of kind k, kind by kind, and the kind of each disc.
+struct KindDiscs {
+  Discs discs;
+  std::vector<std::size_t> kind;
+};
+KindDiscs discs_of(std::span<const PackKind> kinds, const std::vector<std::size_t>& counts,
+                   double gap, double wall);
+
+/// Puts the kinds on n places: `order[i]` is the place of disc i. Mixed: like kinds far apart, by
+/// swaps until none helps. Drift: each kind a band across the longer side.
+std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
+                                       const std::vector<std::size_t>& kind, Arrange arrange,
+                                       Random& random);
+
+/// What counts as standing together, in least distances.
+inline constexpr double clump_reach = 1.2;
+
+/// The bulbs of all groups above largest_clump of kinds of at most a third of the bulbs.
+std::vector<std::size_t> clump_members(const Coordinates& x, const KindDiscs& bulbs);
+
+/// The layout with a member of such a group and a bulb of another kind changed over, so that fewer
+/// are in groups where one of a few draws does that. The two may then stand too close.
+Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random);
+
+inline bool has_clump(const Coordinates& x, const KindDiscs& bulbs) {
+  return !clump_members(x, bulbs).empty();
+}
+
+/// Drift: the kinds lie in bands across x in their order, no bulb more than the largest distance
+/// past one of a later kind.
+bool in_bands(const Coordinates& x, const KindDiscs& bulbs);
+
+/// Kinds of a mixture do not stand as asked: in clumps, or out of their bands.
+inline bool out_of_place(const Coordinates& x, const KindDiscs& bulbs, Arrange arrange) {
+  return arrange == Arrange::mixed ? has_clump(x, bulbs) : !in_bands(x, bulbs);
+}
+
+/// The layout with its places given to the kinds in the order of x, where all bulbs are of one size
+/// and so may change places; else as it is.
+Coordinates banded(Coordinates x, const KindDiscs& bulbs);
+
+}  // namespace bulbwright::packing

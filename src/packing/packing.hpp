@@ -1,0 +1,82 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "base/quantity.hpp"
+#include "pot/section.hpp"
+
+namespace bulbwright {
+
+/// How much search: a number of steps, never of seconds, so the answer is the same on any machine.
+enum class Effort { quick, normal, thorough };
+
+/// Types spread evenly, or each type kept together (drift): in bands across the longer side in the
+/// order given, no bulb more than the largest distance past one of a later kind. Spread evenly
+/// means: of a kind that makes up at most a third of the bulbs no more than largest_clump stand
+/// together, one within 1.2 times the least distance (half of both diameters and the gap) of
+/// another. A commoner kind cannot but form chains.
+enum class Arrange { mixed, drift };
+inline constexpr std::size_t largest_clump = 3;
+
+/// One kind of bulb in a layer.
+struct PackKind {
+  Millimetres diameter;  ///< above 0
+  double share = 1.0;    ///< of the number of bulbs, above 0; relative to the other kinds
+  int count = 0;         ///< own bulbs to place, used by place_count() only
+};
+
+/// One bulb placed. x, y in mm from the section's origin, a multiple of 0.1 mm.
+struct PlacedBulb {
+  double x_mm = 0.0;
+  double y_mm = 0.0;
+  std::size_t kind = 0;  ///< index into the kinds asked for
+};
+
+/// A certified layout: the positions as given (rounded to 0.1 mm) were re-checked, every pair has
+/// at least `gap` and every bulb at least `wall` clear (in exact integer arithmetic where the
+/// outline allows it, else with a tolerance under 1e-6 mm).
+struct Packing {
+  std::vector<PlacedBulb> bulbs;
+  std::size_t upper_bound = 0;  ///< proven most bulbs at `gap`; >= bulbs.size()
+  std::string bound_name;       ///< which proof, for instance "Oler 1961"
+  Millimetres gap;              ///< the gap that holds (asked for, or reached for own counts)
+  Millimetres least_gap;        ///< measured over all pairs; infinity for fewer than two bulbs
+  Millimetres least_wall;       ///< measured over all bulbs; infinity for none
+};
+
+/// The most bulbs with `gap` between neighbours and `wall` to the outline. Shares are kept to the
+/// nearest bulb; a mixture is never fewer than its largest kind alone. gap >= 0, wall >= 0. Never
+/// fails: no room gives no bulbs.
+Packing pack_most(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
+                  Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
+
+/// Places exactly the kinds' `count` bulbs with the largest gap found, at most what spreads them
+/// evenly over the section, and `wall` to the outline. An empty layout where they do not fit with
+/// `least_gap`. Only where nothing else was found are kinds in larger clumps, or out of their
+/// bands. Counts from 1 to 1000 in all.
+Packing place_count(const Section& section, std::span<const PackKind> kinds, Millimetres least_gap,
+                    Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
+
+/// A point in mm from the section's origin, not rounded.
+struct Position {
+  double x_mm = 0.0;
+  double y_mm = 0.0;
+};
+
+/// n points with mutual distance `spacing` and depth `margin` in the section, unrounded, certified
+/// to a relative 1e-9 of the spacing; empty when none were found within the effort. The search for
+/// one count of equal bulbs that pack_most() is made of, open to benchmarks and comparisons.
+std::vector<Position> fit_points(const Section& section, std::size_t n, Millimetres spacing,
+                                 Millimetres margin, Effort effort);
+
+/// A proven most number of points with mutual distance `spacing` and depth `margin`, with the name
+/// of the proof.
+struct CountBound {
+  std::size_t most = 0;
+  std::string name;
+};
+CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres margin);
+
+}  // namespace bulbwright

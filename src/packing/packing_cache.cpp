@@ -1,0 +1,44 @@
+#include "packing/packing_cache.hpp"
+
+namespace bulbwright {
+namespace {
+
+std::vector<double> key_of(double question, const Section& section, std::span<const PackKind> kinds,
+                           Millimetres gap, Millimetres wall, Effort effort, Arrange arrange) {
+  std::vector<double> key{question,
+                          static_cast<double>(section.shape),
+                          section.length.value(),
+                          section.width.value(),
+                          section.corner.value(),
+                          gap.value(),
+                          wall.value(),
+                          static_cast<double>(effort),
+                          static_cast<double>(arrange)};
+  for (const PackKind& kind : kinds) {
+    key.insert(key.end(), {kind.diameter.value(), kind.share, static_cast<double>(kind.count)});
+  }
+  return key;
+}
+
+}  // namespace
+
+const Packing& PackingCache::most(const Section& section, std::span<const PackKind> kinds,
+                                  Millimetres gap, Millimetres wall, Effort effort,
+                                  Arrange arrange) {
+  auto key = key_of(0.0, section, kinds, gap, wall, effort, arrange);
+  if (const auto found = known_.find(key); found != known_.end()) return found->second;
+  return known_.emplace(std::move(key), pack_most(section, kinds, gap, wall, effort, arrange))
+      .first->second;
+}
+
+const Packing& PackingCache::count(const Section& section, std::span<const PackKind> kinds,
+                                   Millimetres least_gap, Millimetres wall, Effort effort,
+                                   Arrange arrange) {
+  auto key = key_of(1.0, section, kinds, least_gap, wall, effort, arrange);
+  if (const auto found = known_.find(key); found != known_.end()) return found->second;
+  return known_
+      .emplace(std::move(key), place_count(section, kinds, least_gap, wall, effort, arrange))
+      .first->second;
+}
+
+}  // namespace bulbwright

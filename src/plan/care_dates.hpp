@@ -1,0 +1,40 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "catalogue/taxon.hpp"
+#include "cold/pot_temperature.hpp"
+#include "plan/plan.hpp"
+
+namespace bulbwright {
+
+/// One kind of the plan, as far as the year's work depends on it.
+struct CareKind {
+  const Taxon* taxon = nullptr;
+  int layer = 1;
+  Day available;  ///< in the grower's hands from then on
+  const TaxonCold* cold = nullptr;
+  const PlannedWave* wave = nullptr;
+  Day shoots;                   ///< first noses
+  std::optional<Day> bring_in;  ///< forcing: from the cold to a light room
+};
+
+struct CareFacts {
+  std::span<const CareKind> kinds;
+  Day plant;
+  const PotWinter* cold_winter = nullptr;  ///< for shelter from frost
+  bool mesh = false;                       ///< a disc lies on the mix
+};
+
+/// The frost that a rooted bulb in a pot is sheltered from: mix under -4 degC is hurtful.
+/// from memory (nursery trade figure for roots in pots)
+inline constexpr Celsius hurtful_frost{-4.0};
+
+/// What is to be done or seen, in order of days: ordering, refrigerating and checking, planting,
+/// winter care, shoots, flowers and afterwards. Days before the plan's own (ordering four weeks
+/// before the bulbs are needed) are common practice.
+std::vector<PlannedDate> care_dates(const CareFacts& facts);
+
+}  // namespace bulbwright

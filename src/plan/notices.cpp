@@ -1,0 +1,140 @@
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/core.h>
+
+#include "base/notice_words.hpp"
+#include "materials/used_mix.hpp"
+#include "plan/care_dates.hpp"
+#include "plan/companions.hpp"
+#include "plan/parts.hpp"
+
+namespace bulbwright {
+namespace {
+
+/// A winter this warm gives no bulb cold worth counting.
+constexpr double no_winter_weeks = 0.5;
+/// Zones that a pot is less hardy than open ground. common practice
+constexpr int pot_zones = 2;
+
+void say(Plan& plan, const char* code, Severity severity, std::string text) {
+  plan.notices.push_back({code, severity, std::move(text)});
+}
+
+void flowering_order(const PlanFacts& facts, Plan& plan) {
+  std::vector<OrderKey> keys;
+  for (std::size_t i = 0; i < facts.layers.size(); ++i) {
+    OrderKey key;
+    for (const PlannedWave& wave : plan.waves) {
+      if (wave.flowers && wave.layer == static_cast<int>(i) + 1)
+        key.peak = std::max(key.peak.value_or(wave.peak), wave.peak);
+    }
+    keys.push_back(key);
+  }
+  for (const std::size_t i : flowering_before_the_layer_above(keys)) {
+    const auto name = [&](std::size_t layer) {
+      return plain_name(facts.layers[layer].kinds.front().taxon->name);
+    };
+    say(plan, "flowers-before-layer-above", Severity::note,
+        fmt::format(
+            "{} flower before {} planted above them: their shoots push through standing flowers; "
+            "swapping the two layers is usual",
+            name(i), name(i + 1)));
+  }
+}
+
+void company(const PlanFacts& facts, Plan& plan) {
+  std::vector<Companion> companions;
+  for (std::size_t i = 0; i < facts.kinds.size(); ++i) {
+    if (plan.waves[i].flowers) companions.push_back({facts.kinds[i].ask.taxon, plan.waves[i]});
+  }
+  for (Notice& notice : company_notices(companions)) plan.notices.push_back(std::move(notice));
+}
+
+void used_mix(const PlanFacts& facts, Plan& plan) {
+  std::vector<std::string> genera;
+  for (const TimedKind& kind : facts.kinds) genera.push_back(kind.ask.taxon->genus);
+  for (const std::string& genus :
+       genera_refused(facts.request.pot.last_crop, facts.request.pot.used_mix, genera)) {
+    plan.ok = false;
+    say(plan, "used-mix", Severity::refusal,
+        fmt::format("the mix held {} last year: moulds and rots of that kind live on in it; use "
+                    "fresh mix, or "
+                    "another kind in this pot",
+                    genus));
+  }
+}
+
+void frost(const PlanFacts& facts, Plan& plan) {
+  const PotWinter& cold = facts.season.winters[facts.season.cold];
+  const double low = rounded(lowest(cold, plan.plant, cold.last()).value(), 0.5);
+  if (low > hurtful_frost.value()) return;
+  say(plan, "pot-freezes", Severity::warning,
+      fmt::format(
+          "in a hard winter the mix falls to about {}; below {} rooted bulbs are hurt: wrap "
+          "the pot or sink it in the ground",
+          both_scales(Celsius{low}), both_scales(hurtful_frost)));
+}
+
+void hardiness(const PlanFacts& facts, Plan& plan) {
+  const std::string zone = zone_of(facts.context.setting->annual_low);
+  const int number = std::stoi(zone);
+  for (const TimedKind& kind : facts.kinds) {
+    const Taxon& taxon = *kind.ask.taxon;
+    if (number >= taxon.hardiness_min_zone + pot_zones) continue;
+    say(plan, "hardiness", Severity::note,
+        fmt::format(
+            "{}: hardy from zone {} in the ground, {} zones less in a pot, and this is about "
+            "zone {}: give winter shelter",
+            plain_name(taxon.name), taxon.hardiness_min_zone, pot_zones, zone));
+  }
+}
+
+void no_winter(const PlanFacts& facts, Plan& plan) {
+  const bool none = std::all_of(plan.cold.begin(), plan.cold.end(), [](const TaxonCold& cold) {
+    return std::max({cold.natural.normal, cold.natural.mild, cold.natural.cold}) < no_winter_weeks;
+  });
+  const bool any_need = std::any_of(plan.cold.begin(), plan.cold.end(), [](const TaxonCold& cold) {
+    return cold.need.recommended > 0.0;
+  });
+  if (none && any_need) {
+    say(plan, "no-natural-cold", Severity::note,
+        fmt::format("the winter of {} gives no cold worth counting: all of it comes from the "
+                    "refrigerator, and the "
+                    "bulbs flower once",
+                    facts.context.setting->label));
+    return;
+  }
+  const bool stored = std::any_of(plan.cold.begin(), plan.cold.end(),
+                                  [](const TaxonCold& cold) { return cold.storage_weeks > 0.0; });
+  if (!stored && any_need && !facts.request.storage.weeks) {
+    say(plan, "enough-winter", Severity::note,
+        "the winter gives all the cold these bulbs need: no refrigerator");
+  }
+}
+
+void over_chilled(Plan& plan) {
+  for (const TaxonCold& cold : plan.cold) {
+    const double stored = cold.storage_weeks + cold.already_weeks;
+    if (stored <= cold.need.most || stored <= 0.0) continue;
+    say(plan, "over-chilled", Severity::note,
+        fmt::format("{}: {:g} weeks of storage are more than they need ({:g}): leggy growth, and "
+                    "shoots in the bag",
+                    plain_name(cold.name), rounded(stored, 0.5), rounded(cold.need.most, 0.5)));
+  }
+}
+
+}  // namespace
+
+void add_notices(const PlanFacts& facts, Plan& plan) {
+  flowering_order(facts, plan);
+  company(facts, plan);
+  used_mix(facts, plan);
+  no_winter(facts, plan);
+  over_chilled(plan);
+  frost(facts, plan);
+  hardiness(facts, plan);
+  for (const PotNote& note : facts.pot.notes) say(plan, "assumed", Severity::note, describe(note));
+}
+
+}  // namespace bulbwright

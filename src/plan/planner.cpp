@@ -1,0 +1,122 @@
+#include "plan/planner.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include <fmt/core.h>
+
+#include "flowering/display.hpp"
+#include "flowering/timing.hpp"
+#include "layers/layering.hpp"
+#include "plan/parts.hpp"
+#include "plan/wishes.hpp"
+#include "scheduling/schedule.hpp"
+
+namespace bulbwright {
+namespace {
+
+PlannedPot planned_pot(const Pot& pot) {
+  PlannedPot planned;
+  planned.name = pot.name;
+  planned.shape = pot.shape;
+  planned.height = inner_height(pot);
+  planned.rim = section_at(pot, planned.height);
+  planned.base = section_at(pot, Millimetres{0.0});
+  planned.headspace = pot.headspace;
+  planned.volume = full_volume(pot);
+  planned.material = pot.material;
+  for (const PotLevel& level : pot.levels)
+    planned.profile.push_back({level.height, level.length, level.width});
+  planned.corner = pot.levels.back().corner;
+  return planned;
+}
+
+void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& plan) {
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    const KindTiming& kind = timing.kinds[i];
+    plan.cold.push_back(kind.cold.cold);
+    PlannedWave wave = kind.wave;
+    // The poorest winter decides, as it does for the notice of too little cold.
+    wave.confident = wave.confident && !is_under_chilled(kind.cold);
+    plan.waves.push_back(std::move(wave));
+    for (Notice& notice : timing_notices(kinds[i], kind, timing.plant))
+      plan.notices.push_back(std::move(notice));
+  }
+  plan.display = display_of(plan.waves);
+}
+
+PlacePicture picture_of(const Setting& setting, const PotSeason& season) {
+  PlacePicture picture;
+  picture.label = setting.label;
+  picture.latitude = setting.latitude;
+  picture.hemisphere = setting.hemisphere;
+  picture.basis = setting.basis;
+  picture.measured_until = setting.measured_until;
+  std::array<int, 12> days{};
+  const PotWinter& normal = season.winters[season.normal];
+  const DayWindow year = season_days(setting.season, setting.hemisphere);
+  for (Day day = year.first; day <= year.last; ++day) {
+    picture.mix_mean_c[day.month() - 1] += normal.at(day).mean_c;
+    ++days[day.month() - 1];
+  }
+  for (std::size_t m = 0; m < 12; ++m) picture.mix_mean_c[m] /= days[m];
+  return picture;
+}
+
+void refuse_where_a_notice_does(Plan& plan) {
+  for (const Notice& notice : plan.notices)
+    plan.ok = plan.ok && notice.severity != Severity::refusal;
+  std::stable_sort(plan.notices.begin(), plan.notices.end(),
+                   [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
+}
+
+Plan forward_plan(const PotFile& request, const PlanContext& context) {
+  const Setting& setting = *context.setting;
+  const Pot pot = make_pot(request.pot);
+  const std::vector<ResolvedLayer> layers = resolve_layers(request.layers, *context.catalogue);
+
+  Plan plan;
+  plan.season = setting.season;
+  plan.pot = planned_pot(pot);
+  Layering layering = plan_layers(layers, pot, context.effort, *context.packings);
+  plan.layers = std::move(layering.layers);
+  plan.notices = std::move(layering.notices);
+
+  const PotSeason season = pot_season(setting, pot_thermal(pot));
+  plan.place = picture_of(setting, season);
+  const std::vector<TimedKind> kinds = timed_kinds(request, layers, context);
+  PlantingChoice choice =
+      choose_planting(scheduled_kinds(kinds, season), season.view(), request.plant);
+  plan.plant = choice.plant;
+  plan.plant_given = request.plant.has_value();
+  plan.windows = std::move(choice.windows);
+  for (Notice& notice : choice.notices) plan.notices.push_back(std::move(notice));
+  const Timing timing = time_pot(kinds, season, plan.plant);
+  add_timing(kinds, timing, plan);
+
+  const PlanFacts facts{request, context, pot, layers, season, kinds, timing};
+  const Materials materials = add_materials(facts, plan);
+  add_shopping(facts, plan);
+  add_dates(facts, plan);
+  add_notices(facts, plan);
+  add_cautions(facts, materials, plan);
+  refuse_where_a_notice_does(plan);
+  return plan;
+}
+
+}  // namespace
+
+Plan make_plan(const PotFile& request, const PlanContext& context) {
+  if (!has_wish(request)) return forward_plan(request, context);
+  Settled settled = settle(request, context);
+  Plan plan = forward_plan(settled.request, context);
+  plan.plant_given = request.plant.has_value();
+  plan.wanted = std::move(settled.wanted);
+  plan.spread = std::move(settled.spread);
+  for (Notice& notice : settled.notices) plan.notices.push_back(std::move(notice));
+  refuse_where_a_notice_does(plan);
+  return plan;
+}
+
+}  // namespace bulbwright

@@ -1,0 +1,136 @@
+#include <algorithm>
+#include <utility>
+
+#include <fmt/core.h>
+
+#include "report/sheet/parts.hpp"
+#include "report/sheet/words.hpp"
+#include "report/text_units.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+/// The texts one to a line beside `label`, or as one flowing text when set close.
+Lines one_by_one(const char* label, const std::vector<std::string>& texts, const Setting& setting) {
+  if (setting.closeness >= 1) {
+    std::string all;
+    for (const std::string& text : texts) all += (all.empty() ? "" : " ") + text;
+    return labelled(label, all, setting);
+  }
+  Lines lines;
+  for (const std::string& text : texts) {
+    append(lines, labelled(lines.empty() ? label : "", text, setting));
+  }
+  return lines;
+}
+
+std::string lifting_text(const PlanMaterials& materials, const TextStyle& style) {
+  if (materials.filled_weight <= Kilograms{0.0}) return "";
+  std::string text = fmt::format("Weighs {}", weight_text(materials.filled_weight, style));
+  if (materials.filled_weight_high > materials.filled_weight) {
+    text += fmt::format(
+        " ({})", weights_text(materials.filled_weight_low, materials.filled_weight_high, style));
+  }
+  text += " filled and watered";
+  if (materials.lifting == "one person") {
+    text += fmt::format(": one person may lift {}", weight_text(materials.lift_one, style));
+  } else if (materials.lifting == "two people") {
+    text += fmt::format(": two people may lift {}", weight_text(materials.lift_two, style));
+  } else if (!materials.lifting.empty()) {
+    text += ": do not lift it";
+  }
+  return text + ".";
+}
+
+/// Notes printed when there is no room for all.
+constexpr std::size_t most_notes = 3;
+
+int weight_of(const std::string& severity) {
+  return severity == "high" ? 0 : severity == "medium" ? 1 : 2;
+}
+
+}  // namespace
+
+Lines material_lines(const Plan& plan, const Setting& setting) {
+  const TextStyle& style = setting.style;
+  const PlanMaterials& materials = plan.materials;
+  std::string text;
+  const auto say = [&](const std::string& part) { text += (text.empty() ? "" : " ") + part; };
+  if (materials.mix_loose > Litres{0.0}) {
+    std::string mix = volume_text(materials.mix_loose, style) + ", loose";
+    if (materials.perlite > Litres{0.0}) {
+      mix += fmt::format(", {} of it perlite", volume_text(materials.perlite, style));
+    }
+    say(mix + ".");
+  }
+  if (materials.mesh_disc > Millimetres{0.0}) {
+    const std::string length = length_text(materials.mesh_disc, style);
+    const std::string width = length_text(materials.mesh_width, style);
+    std::string mesh = length == width ? fmt::format("Wire mesh {} across", length)
+                                       : fmt::format("Wire mesh {} by {}", length, width);
+    if (materials.mesh_opening > Millimetres{0.0}) {
+      mesh += fmt::format(", holes {} at most", length_text(materials.mesh_opening, style));
+    }
+    if (materials.pins > 0) mesh += "; " + counted(materials.pins, "pin", "pins");
+    say(mesh + ".");
+  }
+  if (materials.labels > 0) say(counted(materials.labels, "label", "labels") + ".");
+  if (const std::string lifting = lifting_text(materials, style); !lifting.empty()) say(lifting);
+  return labelled("Mix", text, setting);
+}
+
+Lines notice_lines(const Plan& plan, const Setting& setting) {
+  std::vector<std::string> warnings, notes;
+  for (const Notice& notice : plan.notices) {
+    const std::string text = sentence(plan_words(plan, notice.text, setting.style));
+    if (notice.severity == Severity::refusal && !plan.ok) continue;
+    (notice.severity == Severity::note ? notes : warnings).push_back(text);
+  }
+  if (setting.closeness >= 1) {
+    warnings = merge_kinds(plan, warnings).texts;
+    notes = merge_kinds(plan, notes).texts;
+  }
+  if (setting.closeness >= closest_setting && notes.size() > most_notes) {
+    const std::size_t more = notes.size() - most_notes;
+    notes.resize(most_notes);
+    notes.push_back(fmt::format("{} more in the full list (--format json).", more));
+  }
+  Lines lines = one_by_one("Mind", warnings, setting);
+  append(lines, one_by_one("Note", notes, setting));
+  return lines;
+}
+
+Lines caution_lines(const Plan& plan, const Setting& setting) {
+  std::vector<std::pair<int, std::string>> sorted;
+  for (const PlanCaution& caution : plan.cautions) {
+    if (caution.short_text.empty())
+      continue;  // another caution says it, or it is for the full list
+    const std::string text = sentence(plan_words(plan, caution.short_text, setting.style));
+    const bool said = std::any_of(sorted.begin(), sorted.end(),
+                                  [&](const auto& other) { return other.second == text; });
+    if (!said) sorted.emplace_back(weight_of(caution.severity), text);
+  }
+  std::stable_sort(sorted.begin(), sorted.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<std::string> texts;
+  int left_out = 0;
+  for (const auto& [weight, text] : sorted) {
+    if (weight == 2 && setting.closeness >= closest_setting - 1) {
+      ++left_out;
+    } else {
+      texts.push_back(text);
+    }
+  }
+  if (left_out > 0)
+    texts.push_back(fmt::format("{} more in the full list (--format json).", left_out));
+  if (setting.closeness < 2) return one_by_one("Take care", texts, setting);
+  const char* bullet = setting.style.utf8 ? " •\u00A0" : " *\u00A0";
+  std::string all = texts.empty() ? "" : "Take care:";
+  for (const std::string& text : texts) all += bullet + text;
+  Lines lines = wrap(all, setting.width);
+  constexpr std::string_view label = "Take care:";
+  if (!lines.empty()) lines[0] = bold(label, setting.style) + lines[0].substr(label.size());
+  return lines;
+}
+
+}  // namespace bulbwright::report

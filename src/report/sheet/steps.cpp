@@ -1,0 +1,207 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "report/sheet/parts.hpp"
+#include "report/sheet/words.hpp"
+#include "report/text_units.hpp"
+
+namespace bulbwright::report {
+namespace {
+
+/// From this closeness on a step is one line where it can be.
+constexpr int short_steps = 3;
+
+std::string size_text(const Section& section, const TextStyle& style) {
+  switch (section.shape) {
+    case Shape::round:
+      return length_text(section.length, style);
+    case Shape::oval:
+    case Shape::rectangle:
+      return fmt::format("{} by {}", length_text(section.length, style),
+                         length_text(section.width, style));
+    case Shape::half_round:
+      return fmt::format("{} along the wall by {} out", length_text(section.length, style),
+                         length_text(section.width, style));
+  }
+  return "";
+}
+
+/// "Round terracotta pot, 380 mm across the rim, 290 mm across the base, 360 mm deep inside."
+std::string pot_text(const PlannedPot& pot, const TextStyle& style) {
+  const bool round = pot.shape == Shape::round;
+  const std::string base =
+      pot.base == pot.rim
+          ? std::string{"the base alike"}
+          : fmt::format("{} {} the base", size_text(pot.base, style), round ? "across" : "at");
+  return fmt::format("{} {} pot, {} {} the rim, {}, {} deep inside.",
+                     capitalised(shape_word(pot.shape)), in_style(pot.material, style),
+                     size_text(pot.rim, style), round ? "across" : "at", base,
+                     length_text(pot.height, style));
+}
+
+int bulbs_in(const Plan& plan) {
+  int sum = 0;
+  for (const PlannedLayer& layer : plan.layers) sum += layer.count;
+  return sum;
+}
+
+std::string flowering_text(const Plan& plan) {
+  const Display& display = plan.display;
+  if (!display.first || !display.last || display.days_in_flower <= 0) return "";
+  std::string text =
+      fmt::format("In flower on {}, {}", counted(display.days_in_flower, "day", "days"),
+                  days_text(*display.first, *display.last, true));
+  std::vector<std::string> gaps;
+  for (const DayGap& gap : display.gaps) {
+    gaps.push_back((gap.from == gap.to ? "on " : "") + days_text(gap.from, gap.to, false));
+  }
+  if (!gaps.empty()) text += fmt::format(", with nothing open {}", listed(gaps));
+  return text + ".";
+}
+
+/// "14 Triumph tulips and 5 Jonquil daffodils".
+std::string layer_bulbs(const PlannedLayer& layer, const TextStyle& style) {
+  std::vector<std::string> kinds;
+  for (const LayerBulbs& bulbs : layer.bulbs) kinds.push_back(bulbs_text(bulbs, style));
+  return listed(kinds);
+}
+
+/// "Fill to 275 mm below the rim, firmed. Bottom layer: set 19 Triumph tulips on this, 25 mm apart,
+/// none touching."; set close without what the heading says for all steps.
+std::string layer_step(const Plan& plan, const PlannedLayer& layer, const Setting& setting) {
+  const TextStyle& style = setting.style;
+  const std::size_t layers = plan.layers.size();
+  const std::string which =
+      layers <= 1 ? "" : capitalised(layer_word(layer.level, layers)) + " layer: ";
+  const std::string level = length_text(layer.fill_below_rim, style);
+  const std::string bulbs = (layer.own_count ? "your " : "") + layer_bulbs(layer, style);
+  const std::string mixed = layer.bulbs.size() > 1 ? ", mixed evenly" : "";
+  const std::string apart =
+      layer.count > 1 ? fmt::format(", {} apart", length_text(layer.gap, style)) : "";
+  if (setting.closeness >= short_steps) {
+    return capitalised(fmt::format("{}fill to {}, set {}{}{}.", which, level, bulbs, mixed, apart));
+  }
+  return fmt::format("Fill to {} below the rim, firmed. {}{} on this{}{}{}.", level, which,
+                     which.empty() ? "Set " + bulbs : "set " + bulbs, mixed, apart,
+                     layer.count > 1 ? ", none touching" : "");
+}
+
+std::string last_step(const Plan& plan, const Setting& setting) {
+  const std::string level = length_text(plan.pot.headspace, setting.style);
+  const int pins = plan.materials.pins;
+  const std::string pinned =
+      pins > 0 ? fmt::format(" and pin it down ({})", counted(pins, "pin", "pins")) : "";
+  const std::string mesh = plan.materials.mesh_disc > Millimetres{0.0} ? "the mesh" + pinned : "";
+  if (setting.closeness >= short_steps) {
+    return fmt::format("Fill to {}{}, water well, label.", level,
+                       mesh.empty() ? "" : ", lay on " + mesh);
+  }
+  return fmt::format("Fill to {} below the rim, firmed.{} Water until it runs out below. Label it.",
+                     level, mesh.empty() ? "" : " Lay on " + mesh + ".");
+}
+
+}  // namespace
+
+Lines heading_lines(const Plan& plan, const Setting& setting) {
+  const TextStyle& style = setting.style;
+  const std::string season = season_text(plan.season, plan.place.hemisphere);
+  const std::string name = plan.pot.name.empty() ? "Your pot" : printable(plan.pot.name);
+  Lines lines;
+  for (const std::string& line : wrap(fmt::format("{}, {}", name, season), setting.width)) {
+    lines.push_back(bold(line, style));
+  }
+  const std::string pot = pot_text(plan.pot, style);
+  std::string place = fmt::format("Place: {}.", printable(plan.place.label));
+  if (!plan.place.basis.empty() && setting.closeness < 2)
+    place += " " + sentence(plan_words(plan, plan.place.basis, style));
+  if (plan.place.measured_until) {
+    place += fmt::format(" Measured until {}, expected from then on.",
+                         day_text(*plan.place.measured_until, true));
+  }
+  if (plan.place.label.empty()) place.clear();
+  if (setting.closeness >= 1) {
+    append(lines, wrap(pot + " " + place, setting.width));
+  } else {
+    append(lines, wrap(pot, setting.width));
+    append(lines, wrap(place, setting.width));
+  }
+  return lines;
+}
+
+Lines verdict_lines(const Plan& plan, const Setting& setting) {
+  const TextStyle& style = setting.style;
+  Lines lines;
+  if (plan.ok) {
+    const bool warned =
+        std::any_of(plan.notices.begin(), plan.notices.end(),
+                    [](const Notice& notice) { return notice.severity != Severity::note; });
+    std::string text = fmt::format(
+        "Yes, it can be done{}: {} in {}.", warned ? ", but mind what is said below" : "",
+        counted(bulbs_in(plan), "bulb", "bulbs"),
+        counted(static_cast<int>(plan.layers.size()), "layer", "layers"));
+    text += " " + flowering_text(plan);
+    for (const std::string& line : wrap(text, setting.width)) lines.push_back(bold(line, style));
+    return lines;
+  }
+  for (const Notice& notice : plan.notices) {
+    if (notice.severity != Severity::refusal) continue;
+    append(lines, hanging("  -", sentence(plan_words(plan, notice.text, style)), 4, setting.width));
+  }
+  const char* head =
+      lines.empty() ? "No, it cannot be done as asked." : "No, it cannot be done as asked:";
+  lines.insert(lines.begin(), red(bold(head, style), style));
+  if (!plan.layers.empty()) append(lines, wrap(flowering_text(plan), setting.width));
+  return lines;
+}
+
+Lines step_lines(const Plan& plan, const Setting& setting) {
+  if (plan.layers.empty()) return {};
+  const TextStyle& style = setting.style;
+  const std::string how = setting.closeness >= short_steps
+                              ? " (below the rim, firmed; no bulbs touching):"
+                              : ", measuring down from the rim:";
+  const std::string heading = (plan.ok ? "Fill and plant on " + to_words(plan.plant, true)
+                                       : std::string{"What is known of the filling"}) +
+                              how;
+  Lines lines;
+  for (const std::string& line : wrap(heading, setting.width)) lines.push_back(bold(line, style));
+  int number = 0;
+  const auto step = [&](const std::string& text) {
+    append(lines, hanging(fmt::format("{:2}.", ++number), text, 4, setting.width));
+  };
+  step("Cover the hole with a curved shard or mesh; water must run out.");
+  for (const PlannedLayer& layer : plan.layers) step(layer_step(plan, layer, setting));
+  step(last_step(plan, setting));
+  return lines;
+}
+
+Lines buy_lines(const Plan& plan, const Setting& setting) {
+  const TextStyle& style = setting.style;
+  std::vector<std::string> buy, own, close;
+  for (const ShoppingNeed& need : plan.shopping) {
+    const int count = need.own || need.buy == 0 ? need.need : need.buy;
+    const LayerBulbs bulbs{need.taxon, need.name, need.label, need.grade, count, {}};
+    std::vector<std::string> remarks;
+    if (!need.grade.empty()) remarks.push_back(in_style(need.grade, style) + "\u00A0cm");
+    if (!need.own && need.spares > 0) remarks.push_back(fmt::format("{}\u00A0spare", need.spares));
+    std::string text = bulbs_text(bulbs, style);
+    if (!remarks.empty()) text += fmt::format(" ({})", fmt::join(remarks, ", "));
+    (need.own ? own : buy).push_back(text);
+  }
+  for (const PlannedLayer& layer : plan.layers) {
+    if (layer.count_set_close > 0) close.push_back(fmt::format("{}", layer.count_set_close));
+  }
+  Lines lines = labelled("Buy", buy.empty() ? "" : listed(buy) + ".", setting);
+  append(lines, labelled("You have", own.empty() ? "" : listed(own) + ".", setting));
+  if (!close.empty() && close.size() == plan.layers.size()) {
+    append(lines, labelled("Set close",
+                           fmt::format("{} apart there is room for {}{}.",
+                                       length_text(Millimetres{10.0}, style), listed(close),
+                                       close.size() > 1 ? ", from the bottom up" : ""),
+                           setting));
+  }
+  return lines;
+}
+
+}  // namespace bulbwright::report

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "plan/plan.hpp"
+#include "report/text_style.hpp"
+
+namespace bulbwright::report {
+
+/// Words of a plan for people, shared by its parts.
+
+/// "bottom", "middle", "top"; with more layers "second", "third", ... between; "only" for one.
+std::string layer_word(int level, std::size_t layers);
+
+/// "Large Dutch crocuses", "Corn lilies", "Glory-of-the-snow": several bulbs of a kind.
+std::string several(std::string_view name);
+
+/// "14 Triumph tulips", "1 Triumph tulip", with the grower's own label `"TT26"` where there is one.
+std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style);
+
+/// "a", "a and b", "a, b and c".
+std::string listed(const std::vector<std::string>& items);
+
+/// The text with its first letter in upper case (ASCII letters).
+std::string capitalised(std::string_view text);
+
+/// capitalised(), with a full stop at its end.
+std::string sentence(std::string_view text);
+
+/// Words of the plan itself (a date, a notice) in the style's characters, with the kinds' short
+/// names and "°C".
+std::string plan_words(const Plan& plan, std::string_view text, const TextStyle& style);
+
+/// Texts that differ only in the kind they name become one that names all of those kinds, at the
+/// place of the first; `same[i]` tells in which of the result texts[i] went.
+struct MergedTexts {
+  std::vector<std::string> texts;
+  std::vector<std::size_t> same;
+};
+MergedTexts merge_kinds(const Plan& plan, const std::vector<std::string>& texts);
+
+/// "round", "oval", "rectangular", "half-round".
+const char* shape_word(Shape shape);
+
+}  // namespace bulbwright::report

@@ -1,0 +1,241 @@
+#include "scheduling/schedule.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/core.h>
+
+#include "base/notice_words.hpp"
+
+namespace bulbwright {
+namespace {
+
+constexpr int season_weeks = 24;    ///< length of planting_season()
+constexpr int rooting_days = 28;    ///< common practice: four weeks to root before hard frost
+constexpr double good_day = 1.0;    ///< points
+constexpr double near_least = 0.5;  ///< points
+constexpr int cold_step_days = 7;   ///< cold is worked out at these steps and joined linearly
+
+/// What the cold of a planting day costs, and the weeks of storage it takes.
+struct ColdCost {
+  double points = 0.0;
+  double storage_weeks = 0.0;
+};
+
+ColdCost cold_cost(const ScheduledKind& kind, const SeasonView& season, Day day) {
+  const std::array<const PotWinter*, 3> winters{season.normal, season.mild, season.cold};
+  const ColdPlan plan = plan_cold(
+      kind.ask, day, [&](const ColdState& start) { return kind.shoots(day, start); }, winters);
+  // Between the least and the recommended cold a week counts half: the bulbs flower, if late.
+  const double below_least =
+      plan.cold.need.least - (plan.cold.need.recommended - plan.cold.missing_weeks);
+  double points = 0.5 * std::max(0.0, plan.cold.missing_weeks - least_lack_weeks) +
+                  3.0 * std::max(0.0, below_least);
+  if (plan.cold.chilled_in_pot) points += 0.5;  // a potted pot takes the room of many bags
+  return {points, plan.cold.storage_weeks};
+}
+
+/// cold_cost() of every day, worked out at weekly knots and joined linearly.
+std::vector<ColdCost> cold_costs(const ScheduledKind& kind, const SeasonView& season,
+                                 DayWindow days) {
+  const int count = days.last - days.first + 1;
+  std::vector<ColdCost> knots;
+  for (int i = 0;; i += cold_step_days) {
+    knots.push_back(cold_cost(kind, season, std::max(days.first + i, kind.ask.available)));
+    if (i >= count) break;
+  }
+  std::vector<ColdCost> costs;
+  for (int i = 0; i < count; ++i) {
+    const auto k = static_cast<std::size_t>(i / cold_step_days);
+    const double share = static_cast<double>(i % cold_step_days) / cold_step_days;
+    const auto between = [&](double a, double b) { return a * (1.0 - share) + b * share; };
+    costs.push_back({between(knots[k].points, knots[k + 1].points),
+                     between(knots[k].storage_weeks, knots[k + 1].storage_weeks)});
+  }
+  return costs;
+}
+
+double soil_cost(const Taxon& taxon, double mix_c) {
+  if (taxon.plant_by == PlantBy::on_arrival) return 0.0;  // rather warm mix than a dry bulb
+  const double good = taxon.soil_max_c.value, most = taxon.soil_max_c.high;
+  if (mix_c <= good) return 0.0;
+  if (mix_c <= most) return 1.0 + 0.5 * (mix_c - good);
+  return 5.0 + 2.0 * (mix_c - most);
+}
+
+DayCost cost_of(const ScheduledKind& kind, const SeasonView& season, Day day, const ColdCost& cold,
+                std::optional<Day> hard_frost) {
+  const Taxon& taxon = *kind.ask.taxon;
+  DayCost cost;
+  if (day < kind.ask.available) {
+    cost.storing = 100.0;  // not to be had
+    return cost;
+  }
+  cost.soil = soil_cost(taxon, mix_at_planting(*season.normal, day).value());
+  cost.cold = cold.points;
+  if (hard_frost && *hard_frost - day < rooting_days) {
+    cost.rooting = 0.1 * (rooting_days - std::max(0, *hard_frost - day));
+  }
+  // Room and refrigerator are counted apart (data/SOURCES.md).
+  const double in_room = (day - kind.ask.available) / 7.0 - cold.storage_weeks;
+  cost.storing = 0.5 * std::max(0.0, in_room - taxon.max_dry_storage_weeks.value);
+  return cost;
+}
+
+std::string what_bounds(const DayCost& cost) {
+  const std::array<std::pair<double, const char*>, 4> parts{
+      {{cost.soil, "mix too warm to root"},
+       {cost.cold, "too little cold, even with storage"},
+       {cost.rooting, "too near hard frost to root"},
+       {cost.storing, "bulbs not to be had, or too long dry"}}};
+  return std::max_element(parts.begin(), parts.end(),
+                          [](const auto& a, const auto& b) { return a.first < b.first; })
+      ->second;
+}
+
+/// The first run of good days, or nothing.
+std::optional<DayWindow> first_run(const std::vector<double>& costs, Day first) {
+  const auto good = [](double cost) { return rounded(cost, 0.01) < good_day; };
+  const auto from = std::find_if(costs.begin(), costs.end(), good);
+  if (from == costs.end()) return std::nullopt;
+  const auto to = std::find_if_not(from, costs.end(), good);
+  const auto index = [&](auto it) { return static_cast<int>(it - costs.begin()); };
+  return DayWindow{first + index(from), first + (index(to) - 1)};
+}
+
+std::size_t cheapest(const std::vector<double>& costs) {
+  const double least = *std::min_element(costs.begin(), costs.end());
+  const auto chosen = std::find_if(costs.begin(), costs.end(), [&](double cost) {
+    return rounded(cost, 0.01) <= rounded(least + near_least, 0.01);
+  });
+  return static_cast<std::size_t>(chosen - costs.begin());
+}
+
+PlantingWindow window_of(const ScheduledKind& kind, const std::vector<DayCost>& costs, Day first) {
+  std::vector<double> totals;
+  for (const DayCost& cost : costs) totals.push_back(cost.total());
+  PlantingWindow window;
+  window.taxon = kind.ask.taxon->id;
+  window.days = first_run(totals, first);
+  if (window.days) {
+    const auto after = static_cast<std::size_t>(window.days->last - first) + 1;
+    window.reason = after < costs.size() ? "ends: " + what_bounds(costs[after])
+                                         : "open to the end of planting time";
+  } else {
+    window.reason = what_bounds(costs[cheapest(totals)]);
+  }
+  return window;
+}
+
+void say_no_common_window(std::span<const ScheduledKind> kinds,
+                          const std::vector<PlantingWindow>& windows, PlantingChoice& choice) {
+  std::string text = "no day suits every kind";
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    text += fmt::format("{} {}: {}", i == 0 ? ";" : ",", plain_name(kinds[i].ask.taxon->name),
+                        windows[i].days ? fmt::format("{} to {}", to_words(windows[i].days->first),
+                                                      to_words(windows[i].days->last))
+                                        : windows[i].reason);
+  }
+  text +=
+      fmt::format("; {} costs least; or use two pots, other kinds, or chill the whole planted pot",
+                  to_words(choice.plant));
+  choice.notices.push_back({"no-common-window", Severity::warning, text});
+}
+
+/// The first day from `from` on which the mix is cool enough for a kind.
+std::optional<Day> first_cool_day(const Taxon& taxon, const SeasonView& season, Day from) {
+  const Day last = planting_season(season.season, season.hemisphere).last;
+  for (Day day = from; day <= last; ++day) {
+    if (mix_at_planting(*season.normal, day).value() <= taxon.soil_max_c.value) return day;
+  }
+  return std::nullopt;
+}
+
+void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
+              PlantingChoice& choice) {
+  const double mix_c = rounded(mix_at_planting(*season.normal, choice.plant).value(), 0.1);
+  for (const ScheduledKind& kind : kinds) {
+    const Taxon& taxon = *kind.ask.taxon;
+    if (soil_cost(taxon, mix_c) <= 0.0) continue;
+    const bool too_warm = mix_c > taxon.soil_max_c.high;
+    std::string advice = "roots are poor and stems short in warm mix: keep the pot in shade";
+    if (const auto cool = first_cool_day(taxon, season, choice.plant)) {
+      advice = fmt::format("wait for {}", to_words(*cool));
+    } else if (too_warm) {
+      advice = "plant straight from the refrigerator, in shade, and treat them as annuals";
+    }
+    choice.notices.push_back(
+        {too_warm ? "mix-too-warm" : "mix-warm", Severity::warning,
+         fmt::format("{}: the mix is at about {} when planted; {}", plain_name(taxon.name),
+                     both_scales(Celsius{mix_c}), advice)});
+    return;
+  }
+}
+
+}  // namespace
+
+DayWindow planting_season(int season, Hemisphere hemisphere) {
+  const Day first = earliest_bulbs(season, hemisphere);
+  return {first, first + season_weeks * 7};
+}
+
+std::optional<Day> first_hard_frost(const PotWinter& winter, Day from) {
+  for (Day day = from; day <= winter.last(); ++day) {
+    if (winter.at(day).frozen_share > 0.5) return day;
+  }
+  return std::nullopt;
+}
+
+Celsius mix_at_planting(const PotWinter& winter, Day day) {
+  double sum = 0.0;
+  for (int i = 0; i < 7; ++i) sum += winter.at(day + i).mean_c;
+  return Celsius{sum / 7.0};
+}
+
+std::vector<DayCost> planting_costs(const ScheduledKind& kind, const SeasonView& season) {
+  const DayWindow days = planting_season(season.season, season.hemisphere);
+  const std::vector<ColdCost> cold = cold_costs(kind, season, days);
+  const std::optional<Day> frost = first_hard_frost(*season.normal, days.first);
+  std::vector<DayCost> costs;
+  for (Day day = days.first; day <= days.last; ++day) {
+    costs.push_back(
+        cost_of(kind, season, day, cold[static_cast<std::size_t>(day - days.first)], frost));
+  }
+  return costs;
+}
+
+PlantingChoice choose_planting(std::span<const ScheduledKind> kinds, const SeasonView& season,
+                               std::optional<Day> given) {
+  const DayWindow days = planting_season(season.season, season.hemisphere);
+  PlantingChoice choice;
+  std::vector<double> pot(static_cast<std::size_t>(days.last - days.first) + 1, 0.0);
+  std::vector<double> worst = pot;
+  for (const ScheduledKind& kind : kinds) {
+    const std::vector<DayCost> costs = planting_costs(kind, season);
+    choice.windows.push_back(window_of(kind, costs, days.first));
+    for (std::size_t i = 0; i < costs.size(); ++i) {
+      pot[i] += costs[i].total();
+      worst[i] = std::max(worst[i], costs[i].total());
+    }
+  }
+  PlantingWindow common;
+  common.days = first_run(worst, days.first);
+  common.reason = common.days ? "days that suit every kind" : "no day suits every kind";
+  choice.plant = given ? *given : days.first + static_cast<int>(cheapest(pot));
+  if (!given && common.days &&
+      (choice.plant < common.days->first || choice.plant > common.days->last)) {
+    choice.plant = common.days->first;
+  }
+  // A kind that no day suits says so by itself; here it is about days that exclude one another.
+  const bool some_suit =
+      std::any_of(choice.windows.begin(), choice.windows.end(),
+                  [](const PlantingWindow& window) { return window.days.has_value(); });
+  if (!common.days && some_suit && kinds.size() > 1)
+    say_no_common_window(kinds, choice.windows, choice);
+  choice.windows.push_back(common);
+  say_soil(kinds, season, choice);
+  return choice;
+}
+
+}  // namespace bulbwright

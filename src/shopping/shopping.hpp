@@ -1,0 +1,99 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/quantity.hpp"
+#include "catalogue/catalogue.hpp"
+#include "plan/plan.hpp"
+#include "shopping/pack_sizes.hpp"
+
+namespace bulbwright {
+
+/// Bulbs of one kind in one layer of one pot.
+struct BulbNeed {
+  std::string taxon;  ///< id
+  std::string genus;
+  std::string name;   ///< for people
+  std::string grade;  ///< circumference in cm as bought: "12", or the usual range "10/14"
+  std::string label;  ///< the grower's own name for the lot, may be empty
+  int layer = 1;      ///< from the bottom, 1 first
+  int count = 0;
+  bool own = false;  ///< the grower has them already
+};
+
+/// What one pot needs.
+struct PotNeeds {
+  std::string pot;     ///< its name, may be empty
+  std::string file;    ///< where it was read
+  bool ok = true;      ///< its plan can be carried out
+  std::string reason;  ///< why not, else empty
+  int layers = 0;
+  std::vector<BulbNeed> bulbs;  ///< bottom layer first
+  Litres mix;                   ///< loose, to buy, without perlite
+  Litres perlite;
+  Millimetres mesh;          ///< length of the piece, 0: none
+  Millimetres mesh_width;    ///< as mesh for a round pot
+  Millimetres mesh_opening;  ///< at most
+  int pins = 0;
+  int labels = 0;
+};
+
+/// The needs of a plan; genera from the catalogue that it was made with.
+PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file);
+
+enum class ItemKind { bulb, mix, amendment, mesh, pin, label };
+const char* to_string(ItemKind kind);
+
+/// A line of the shopping list. Bulbs and pieces are whole, litres are rounded to 0.1.
+struct ShoppingItem {
+  ItemKind kind = ItemKind::bulb;
+  std::string item;                 ///< stable name: "tulip-triumph 12 cm", "potting mix"
+  std::string unit;                 ///< "bulb", "l" or "piece"
+  double need = 0.0;                ///< what the pots take
+  int own = 0;                      ///< of which the grower has them
+  int spares = 0;                   ///< for bulbs that are lost; on what is to be bought
+  int buy = 0;                      ///< whole units: need less own, plus spares
+  std::optional<double> loss_rate;  ///< bulbs only
+  std::string loss_origin;          ///< "flat rate"; empty where there is no loss rate
+  std::vector<Pack> packs;          ///< covers `buy`; empty where it is not sold in packs
+
+  std::string taxon, name, grade, label;       ///< bulbs only
+  Millimetres mesh, mesh_width, mesh_opening;  ///< mesh only: length, width, opening
+  struct Share {
+    std::size_t pot = 0;  ///< index into ShoppingList::pots
+    int layer = 0;        ///< 0: the whole pot
+    double need = 0.0;
+    bool own = false;
+  };
+  std::vector<Share> shares;  ///< what each pot and layer takes of it, in the order of the pots
+};
+
+/// The item in one cell: the taxon id with the grade asked for and the grower's label,
+/// "tulip-triumph 12 cm (back row)"; the item itself for the rest.
+std::string full_name(const ShoppingItem& item);
+
+struct ShoppingList {
+  double flat_rate = 0.0;
+  std::vector<PotNeeds> pots;
+  std::vector<ShoppingItem> items;  ///< bulbs by taxon id, grade and label, then the rest by kind
+};
+
+/// Spares for bulbs lost between shop and flower while the grower's own losses are not known: one
+/// in ten. common practice
+inline constexpr double flat_loss_rate = 0.10;
+
+/// Spares at a flat rate: rate * count, rounded up (2 for 11 at 10 %).
+/// `rate` 0 to below 1, `count` 0 or more.
+int flat_spares(int count, double rate);
+
+/// One list for any number of pots: bulbs summed per taxon, grade and label, spares on each sum,
+/// then mix, perlite, mesh (per size and opening), pins and labels. Own bulbs are not bought and
+/// get no spares. Pots that cannot be carried out are listed with what is known of them.
+ShoppingList shopping_list(std::vector<PotNeeds> pots, std::span<const PackSizes> packs,
+                           double rate = flat_loss_rate);
+
+}  // namespace bulbwright

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/calendar_day.hpp"
+
+namespace bulbwright {
+
+/// What a grower asks of the stacks that suggest() may find.
+
+enum class Mouth { cats, dogs, horses, people };
+enum class Eater { deer, gopher, squirrel, vole };
+/// "cats", "deer": several of them, for sentences.
+const char* to_string(Mouth mouth);
+const char* to_string(Eater eater);
+
+struct SuggestionWish {
+  DayWindow window;                  ///< in which flowers are wanted
+  int most_layers = 3;               ///< 1 to most_suggested_layers
+  bool no_storage = false;           ///< no refrigerator
+  std::vector<Mouth> safe_for;       ///< only kinds with no known poison; unverified is poisonous
+  std::vector<Eater> not_eaten_by;   ///< only kinds rarely eaten; unknown counts as eaten
+  std::vector<std::string> with;     ///< ids that must be in it; at most most_layers
+  std::vector<std::string> without;  ///< ids that must not be in it
+  int count = 5;                     ///< how many are shown, 1 or more
+};
+inline constexpr int most_suggested_layers = 4;
+
+}  // namespace bulbwright

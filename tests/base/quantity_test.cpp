@@ -1,0 +1,45 @@
+#include "base/quantity.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "base/error.hpp"
+
+using namespace bulbwright;
+
+// International yard and pound agreement, 1959: one inch is exactly 25.4 mm, one foot 12 inches.
+TEST_CASE("lengths are read in the units growers use", "[quantity][published]") {
+  CHECK(parse_length("15 in") == 381_mm);
+  CHECK(parse_length("1 ft") == 304.8_mm);
+  CHECK(parse_length("38cm") == 380_mm);
+  CHECK(parse_length(" 0.38 m ") == 380_mm);
+  CHECK(parse_length("15\"") == 381_mm);
+}
+
+TEST_CASE("a bare number is refused with the likely fix", "[quantity][input]") {
+  CHECK_THROWS_WITH(parse_length("15"), R"("15" has no unit; did you mean "15 in" or "15 mm"?)");
+  CHECK_THROWS_WITH(parse_temperature("5"), R"("5" has no unit; did you mean "5 C" or "5 F"?)");
+}
+
+TEST_CASE("odd spellings of numbers are refused", "[quantity][input]") {
+  for (const char* text : {"", " ", "nan mm", "inf mm", "0x10 mm", "1e400 mm", "1e3 mm", "12,5 cm",
+                           "mm", "5 furlong", "5 mm mm"}) {
+    CAPTURE(text);
+    CHECK_THROWS_AS(parse_length(text), InvalidValue);
+  }
+}
+
+TEST_CASE("pairs of lengths take any times sign", "[quantity]") {
+  const LengthPair pair = parse_length_pair("60 cm x 20 cm");
+  CHECK(pair.paired);
+  CHECK(pair.first == 600_mm);
+  CHECK(pair.second == 200_mm);
+  CHECK(parse_length_pair("60 cm × 20 cm").second == 200_mm);
+  CHECK_FALSE(parse_length_pair("15 in").paired);
+}
+
+TEST_CASE("rounding leaves no negative zero and no binary dust", "[quantity][law]") {
+  CHECK(std::signbit(rounded(-0.04, 0.1)) == false);
+  CHECK(rounded(0.30000000000000004, 0.1) == 0.3);
+  CHECK(rounded(12.25, 0.5) == 12.5);
+  CHECK(rounded(1234.0, 5.0) == 1235.0);
+}

@@ -1,0 +1,54 @@
+#include "climate/place.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace bulbwright;
+
+TEST_CASE("the built-in places pass their own checks", "[place]") {
+  const PlaceCatalogue catalogue = PlaceCatalogue::builtin();
+  CHECK(catalogue.places().size() == 378);
+  for (const Place& place : catalogue.places()) {
+    CAPTURE(place.name);
+    CHECK_NOTHROW(check_normals(place.normals));
+    CHECK_FALSE(place.source.empty());
+    const auto means = monthly_means(place.normals);
+    // Away from the tropics January is the colder month in the north and the warmer in the south.
+    if (std::abs(place.latitude) > 25) CHECK((means[0] < means[6]) == (place.latitude > 0));
+  }
+}
+
+TEST_CASE("a place is found by its name or a unique part of it", "[place]") {
+  const PlaceCatalogue catalogue = PlaceCatalogue::builtin();
+  CHECK(catalogue.find("san francisco").name == "San Francisco, California");
+  CHECK(catalogue.find("Zürich").name == catalogue.find("zurich").name);
+  CHECK_THROWS_WITH(catalogue.find("Sann Francisco"), Catch::Contains("did you mean"));
+  CHECK_THROWS_WITH(catalogue.find("an"), Catch::Contains("places: ") && Catch::Contains(" more"));
+  CHECK_THROWS_AS(catalogue.find(""), InvalidValue);
+}
+
+// USDA Plant Hardiness Zone Map: zone 9b is 25 to 30 degF, 5a -20 to -15 degF.
+TEST_CASE("zones have the bounds of the USDA map", "[place][published]") {
+  CHECK(zone_bounds("9b").low.value() == Approx(-3.889).margin(0.001));
+  CHECK(zone_bounds("9b").high.value() == Approx(-1.111).margin(0.001));
+  CHECK(zone_bounds("5a").low.value() == Approx(-28.889).margin(0.001));
+  for (const char* wrong : {"", "9", "9c", "0a", "14a", "09b", "9b ", "b9", "9bb", "-9b"}) {
+    CAPTURE(wrong);
+    CHECK_THROWS_AS(zone_bounds(wrong), InvalidValue);
+  }
+}
+
+TEST_CASE("every zone from 4a to 11b has a profile on both sides of the equator", "[place]") {
+  const PlaceCatalogue catalogue = PlaceCatalogue::builtin();
+  for (int n = 4; n <= 11; ++n) {
+    for (const char* half : {"a", "b"}) {
+      const std::string zone = std::to_string(n) + half;
+      for (const bool south : {false, true}) {
+        const Place profile = catalogue.zone_profile(zone, south);
+        CAPTURE(profile.name);
+        CHECK(profile.stations >= 3);
+        CHECK_NOTHROW(check_normals(profile.normals));
+        CHECK((profile.latitude < 0) == south);
+      }
+    }
+  }
+}

@@ -1,0 +1,285 @@
+// Laws of reading and writing pot files, over whole families of them.
+#include <array>
+#include <cstdint>
+#include <fstream>
+#include <random>
+#include <sstream>
+#include <string>
+
+#include <catch2/catch.hpp>
+#include <fmt/core.h>
+
+#include "base/error.hpp"
+#include "input/pot_file_keys.hpp"
+#include "input/pot_file_reader.hpp"
+#include "pot/material.hpp"
+#include "report/pot_file_json.hpp"
+
+using namespace bulbwright;
+using bulbwright::input::read_pot_file;
+using bulbwright::report::write_pot_file;
+
+namespace {
+
+constexpr const char* full_file = R"({
+  // every key there is
+  "$schema": "../docs/schema/pot.schema.json",
+  "pot": { "name": "sóuth stéps", "shape": "rectangle", "top": "60 cm x 20 cm",
+           "base": "22 in x 180 mm", "height": "360 mm", "corner": "2 cm", "thickness": "0.5 in",
+           "headspace": "1 in", "material": "terracotta", "last_crop": "Hyacinthus", "mix": "fresh" },
+  "place": { "records": "terrace.csv", "latitude": 38.5, "exposure": "warm-wall",
+             "normals": { "tmin": [4,5,6,7,9,11,12,12,12,10,7,4],
+                          "tmax": [13,15,17,19,22,25,26,26,26,23,17,13], "unit": "C" } },
+  "season": 2026, "flower": "2027-03-20..2027-04-02", "spread": false, "order": "by-flowering",
+  "storage": { "temperature": "41 F", "method": "paper bag", "weeks": 10.5 },
+  "pests": ["gopher", "squirrel"], "winter": "wet",
+  "layers": [ { "taxon": "tulip-triumph", "grade": "12/14", "count": 20, "gap": "25 mm",
+                "wall": "10 mm", "arrange": "drift", "label": "lot \u00e9", "received": "2026-09-20",
+                "cold_already": 3, "use": "forcing", "storage_weeks": 7 },
+              { "mix": [ { "taxon": "narcissus-jonquilla", "share": 2, "storage_weeks": 0 },
+                         { "taxon": "muscari", "share": 1e0 } ], "gap": "forcing" } ] })";
+
+/// What is asked, without where it was written.
+void check_same(const PotFile& a, const PotFile& b) {
+  CHECK(a.pot == b.pot);
+  CHECK(a.place == b.place);
+  CHECK(a.season == b.season);
+  CHECK(a.plant == b.plant);
+  CHECK(a.flower == b.flower);
+  CHECK(a.spread == b.spread);
+  CHECK(a.order == b.order);
+  CHECK(a.storage == b.storage);
+  CHECK(a.pests == b.pests);
+  CHECK(a.wet_winter == b.wet_winter);
+  CHECK(a.layers == b.layers);
+}
+
+/// True where it is read, false where it is refused as input should be; anything else escapes.
+bool reads(std::string_view text) {
+  try {
+    (void)read_pot_file(text, "a.json");
+    return true;
+  } catch (const InputError& error) {
+    CHECK_FALSE(error.faults().empty());
+    const std::string message = describe(error);
+    CHECK(message.size() <= 2000);
+    CHECK(message.starts_with("a.json:"));
+    for (const InputFault& fault : error.faults()) CHECK_FALSE(fault.message.empty());
+    return false;
+  }
+}
+
+/// Engines are specified to the bit; distributions are not, so the draw is written out.
+class Draw {
+ public:
+  explicit Draw(std::uint64_t seed) : engine_{seed} {}
+  std::size_t below(std::size_t n) { return engine_() % n; }
+  bool chance() { return below(2) == 0; }
+  /// A plain number with up to `decimals` decimals.
+  double number(double low, double high, double step) {
+    const auto steps = static_cast<std::size_t>((high - low) / step);
+    return low + static_cast<double>(below(steps + 1)) * step;
+  }
+
+ private:
+  std::mt19937_64 engine_;
+};
+
+/// Lengths as people write them: whole millimetres, tenths of an inch, or any double.
+Millimetres some_length(Draw& draw, double low, double high) {
+  switch (draw.below(3)) {
+    case 0:
+      return Millimetres{std::floor(draw.number(low, high, 1.0))};
+    case 1:
+      return Millimetres{std::floor(draw.number(low, high, 1.0) / 25.4 * 10.0) / 10.0 * 25.4};
+    default:
+      return Millimetres{draw.number(low, high, 0.0123456789)};
+  }
+}
+
+Celsius some_temperature(Draw& draw) {
+  return draw.chance() ? Celsius{draw.number(-4.0, 24.0, 0.5)}
+                       : from_fahrenheit(draw.number(25.0, 75.0, 0.5));
+}
+
+PotRequest some_pot(Draw& draw) {
+  PotRequest pot;
+  if (draw.chance()) pot.name = "steps, the \"lower\" ones \xc3\xa9";
+  pot.shape = static_cast<Shape>(draw.below(4));
+  const Millimetres wide = some_length(draw, 300.0, 900.0);
+  const Millimetres deep = some_length(draw, 300.0, 900.0);
+  const bool pair = pot.shape != Shape::round && draw.chance();
+  if (draw.chance()) {
+    pot.top = LengthPair{wide, pair ? deep : wide, pair};
+    if (draw.chance()) pot.base = LengthPair{0.7 * wide, pair ? 0.7 * deep : 0.7 * wide, pair};
+    if (draw.chance()) pot.height = some_length(draw, 200.0, 600.0);
+    if (draw.chance()) pot.thickness = some_length(draw, 5.0, 30.0);
+  } else {
+    for (const double height : {0.0, 123.4, 300.0}) {
+      const Millimetres width = some_length(draw, 250.0, 400.0);
+      const bool square = pot.shape == Shape::round;
+      pot.profile.push_back(
+          {Millimetres{height}, square ? width : some_length(draw, 250.0, 400.0), width});
+    }
+  }
+  if (pot.shape == Shape::rectangle && draw.chance()) pot.corner = some_length(draw, 1.0, 40.0);
+  if (draw.chance()) pot.headspace = some_length(draw, 0.0, 60.0);
+  if (draw.chance()) pot.material = known_materials()[draw.below(known_materials().size())].name;
+  if (draw.chance()) pot.last_crop = "tulipa";
+  pot.used_mix = draw.chance();
+  return pot;
+}
+
+PlaceRequest some_place(Draw& draw) {
+  PlaceRequest place;
+  switch (draw.below(4)) {
+    case 0:
+      place.zone = "9b";
+      place.south = draw.chance();
+      break;
+    case 1:
+      place.site = "Aberdeen";
+      break;
+    case 2: {
+      MonthlyNormals normals;
+      for (std::size_t m = 0; m < 12; ++m) {
+        normals.tmin_c[m] = some_temperature(draw).value();
+        normals.tmax_c[m] = normals.tmin_c[m] + draw.number(0.1, 20.0, 0.1);
+      }
+      place.normals = normals;
+      place.latitude = draw.number(-60.0, 60.0, 0.37);
+      break;
+    }
+    default:
+      place.records_file = "terrace \xc3\xbc.csv";
+      place.latitude = draw.number(-60.0, 60.0, 0.37);
+  }
+  place.exposure = static_cast<Exposure>(draw.below(4));
+  return place;
+}
+
+LayerRequest some_layer(Draw& draw) {
+  LayerRequest layer;
+  layer.parts.push_back({"tulip-triumph", 1.0});
+  if (draw.chance()) {
+    layer.parts[0].share = draw.number(0.5, 5.0, 0.37);
+    layer.parts.push_back({"muscari", draw.number(0.5, 5.0, 0.37)});
+  } else if (draw.chance()) {
+    layer.grade_cm = draw.number(5.0, 30.0, 0.25);
+  }
+  for (LayerPart& part : layer.parts) {
+    if (draw.chance()) part.storage_weeks = draw.number(0.0, 20.0, 0.1);
+  }
+  if (draw.chance()) layer.count = static_cast<int>(1 + draw.below(1000));
+  layer.forcing_gap = draw.chance();
+  if (!layer.forcing_gap && draw.chance()) layer.gap = some_length(draw, 0.0, 50.0);
+  if (draw.chance()) layer.wall = some_length(draw, 0.0, 50.0);
+  layer.arrange = static_cast<Arrange>(draw.below(2));
+  if (draw.chance()) layer.label = "lot \\ 7";
+  if (draw.chance()) layer.received = Day{2026, 9, 20};
+  if (draw.chance()) layer.cold_already_weeks = draw.number(0.0, 10.0, 0.1);
+  layer.use = static_cast<Use>(draw.below(2));
+  return layer;
+}
+
+PotFile some_request(Draw& draw) {
+  PotFile request;
+  request.pot = some_pot(draw);
+  request.place = some_place(draw);
+  const Day day = Day{2026, 8, 1} + static_cast<int>(draw.below(120));  // one season north or south
+  if (draw.chance()) request.season = 2026;
+  if (draw.chance()) {
+    request.plant = day;
+  } else if (draw.chance()) {
+    request.flower = DayWindow{day, day + static_cast<int>(draw.below(20))};
+  }
+  request.spread = !request.flower && draw.chance();
+  request.order = static_cast<LayerOrder>(draw.below(2));
+  if (draw.chance()) request.storage.temperature = some_temperature(draw);
+  if (draw.chance()) request.storage.method = "damp vermiculite";
+  if (draw.chance()) request.storage.weeks = draw.number(0.0, 20.0, 0.1);
+  for (const std::string_view pest : input::pest_words) {
+    if (draw.chance()) request.pests.emplace_back(pest);
+  }
+  request.wet_winter = draw.chance();
+  for (std::size_t n = 1 + draw.below(4); n > 0; --n) request.layers.push_back(some_layer(draw));
+  return request;
+}
+
+}  // namespace
+
+TEST_CASE("a written request reads back the same to the last bit", "[pot_file][law]") {
+  Draw draw{20261120};
+  for (int i = 0; i < 1000; ++i) {
+    const PotFile request = some_request(draw);
+    const std::string text = write_pot_file(request);
+    INFO(text);
+    const PotFile again = read_pot_file(text, "a.json");
+    check_same(request, again);
+    CHECK(write_pot_file(again) == text);
+  }
+}
+
+TEST_CASE("a file with every key survives reading, writing and reading", "[pot_file][law]") {
+  const PotFile first = read_pot_file(full_file, "a.json");
+  check_same(first, read_pot_file(write_pot_file(first), "b.json"));
+}
+
+TEST_CASE("a file cut at any byte is refused and never crashes", "[pot_file][law]") {
+  const std::string whole = full_file;
+  REQUIRE(reads(whole));
+  for (std::size_t length = 0; length < whole.size(); ++length) {
+    INFO("cut at " << length);
+    CHECK_FALSE(reads(std::string_view{whole}.substr(0, length)));
+  }
+}
+
+TEST_CASE("a file with bytes changed, doubled or lost is read or refused", "[pot_file][law]") {
+  const std::string whole = full_file;
+  constexpr std::string_view signs = "{}[]:,\"\\/*-+.eE0123456789 \n\ttrufalsn\x01\x7f\x80\xc3\xff";
+  Draw draw{7};
+  int read = 0;
+  for (int i = 0; i < 4000; ++i) {
+    std::string text = whole;
+    for (std::size_t n = 1 + draw.below(3); n > 0; --n) {
+      const std::size_t at = draw.below(text.size());
+      switch (draw.below(4)) {
+        case 0:
+          text[at] = signs[draw.below(signs.size())];
+          break;
+        case 1:
+          text.erase(at, 1 + draw.below(8));
+          break;
+        case 2:
+          text.insert(at, text.substr(draw.below(text.size()), draw.below(30)));
+          break;
+        default:
+          text[at] = static_cast<char>(draw.below(256));
+      }
+    }
+    read += reads(text) ? 1 : 0;
+  }
+  // Some changes fall into comments and names: both outcomes must occur.
+  CHECK(read > 100);
+  CHECK(read < 2500);
+}
+
+TEST_CASE("every example is read, written and read again", "[pot_file][law]") {
+  for (const char* name : {"steps.json"}) {
+    std::ifstream file{fmt::format("{}/examples/{}", SOURCE_ROOT, name)};
+    std::ostringstream text;
+    text << file.rdbuf();
+    const PotFile request = read_pot_file(text.str(), name);
+    check_same(request, read_pot_file(write_pot_file(request), name));
+  }
+}
+
+TEST_CASE("lengths and temperatures are written in the unit they were thought in", "[pot_file]") {
+  PotFile request = read_pot_file(full_file, "a.json");
+  const std::string text = write_pot_file(request);
+  CHECK(text.find(R"("base": "22 in x 180 mm")") != std::string::npos);
+  CHECK(text.find(R"("headspace": "1 in")") != std::string::npos);
+  CHECK(text.find(R"("temperature": "5 C")") != std::string::npos);
+  request.storage.temperature = from_fahrenheit(40.0);
+  CHECK(write_pot_file(request).find(R"("temperature": "40 F")") != std::string::npos);
+}

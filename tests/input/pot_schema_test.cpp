@@ -1,0 +1,43 @@
+// The words that docs/schema/pot.schema.json lists are those the program knows.
+#include <fstream>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <catch2/catch.hpp>
+#include <fmt/core.h>
+#include <nlohmann/json.hpp>
+
+#include "input/pot_file_keys.hpp"
+#include "pot/material.hpp"
+
+using namespace bulbwright;
+
+namespace {
+
+using WordList = std::vector<std::string>;
+
+WordList listed(std::span<const std::string_view> words) {
+  return {words.begin(), words.end()};
+}
+
+}  // namespace
+
+TEST_CASE("the schema of the pot file lists the words that are read", "[pot_file][schema]") {
+  std::ifstream file{fmt::format("{}/docs/schema/pot.schema.json", SOURCE_ROOT)};
+  const nlohmann::json schema = nlohmann::json::parse(file);
+  const auto words = [&](const char* pointer) {
+    return schema.at(nlohmann::json::json_pointer{pointer}).at("enum").get<WordList>();
+  };
+  WordList materials;
+  for (const Material& material : known_materials()) materials.emplace_back(material.name);
+  CHECK(words("/properties/pot/properties/material") == materials);
+  CHECK(words("/properties/pot/properties/shape") == listed(input::shape_words));
+  CHECK(words("/properties/pot/properties/mix") == listed(input::mix_words));
+  CHECK(words("/properties/place/properties/exposure") == listed(input::exposure_words));
+  CHECK(words("/properties/pests/items") == listed(input::pest_words));
+  CHECK(words("/properties/winter") == listed(input::winter_words));
+  CHECK(words("/properties/layers/items/properties/arrange") == listed(input::arrange_words));
+  CHECK(words("/properties/layers/items/properties/use") == listed(input::use_words));
+}

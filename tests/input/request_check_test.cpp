@@ -1,0 +1,88 @@
+#include "input/request_check.hpp"
+
+#include <array>
+
+#include <catch2/catch.hpp>
+
+#include "input/pot_file_reader.hpp"
+
+using namespace bulbwright;
+
+namespace {
+
+PotFile south_steps(const std::string& dates) {
+  return input::read_pot_file(
+      "{ \"pot\": { \"top\": \"380 mm\" },\n\"place\": { \"site\": \"X\" },\n" + dates +
+          ",\n\"layers\": [ { \"taxon\": \"tulip-trimph\" },\n" +
+          "{ \"mix\": [ { \"taxon\": \"muscari\", \"share\": 1 },\n" +
+          "{ \"taxon\": \"zzz\", \"share\": 1 } ] } ] }",
+      "a.json");
+}
+
+std::string season_fault(const std::string& dates, Hemisphere hemisphere) {
+  try {
+    check_season(south_steps(dates), hemisphere);
+    return "";
+  } catch (const InputError& error) {
+    return describe(error);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("unknown taxa are told at their place with the near miss", "[request][input]") {
+  constexpr std::array<std::string_view, 2> known{"tulip-triumph", "muscari"};
+  try {
+    check_taxa(south_steps("\"season\": 2026"), known);
+    FAIL("not refused");
+  } catch (const InputError& error) {
+    CHECK(describe(error) ==
+          "a.json:4:24: error: layers[0].taxon: unknown taxon \"tulip-trimph\"; did you mean "
+          "\"tulip-triumph\"?\n"
+          "a.json:6:12: error: layers[1].mix[1].taxon: unknown taxon \"zzz\"; `bulbwright bulbs` "
+          "lists them\n");
+  }
+}
+
+TEST_CASE("the season is judged once the hemisphere is known", "[request][input]") {
+  const std::string dates = "\"season\": 2026, \"plant\": \"2027-01-08\"";
+  CHECK(season_fault(dates, Hemisphere::north).empty());
+  CHECK(season_fault(dates, Hemisphere::south) ==
+        "a.json:3:26: error: plant: 2027-01-08 does not lie in the season; season 2026 is "
+        "2026-01-01 to 2026-12-31\n");
+  const std::string window = "\"flower\": \"2026-06-25..2026-07-05\"";
+  CHECK(season_fault(window, Hemisphere::south).empty());
+  CHECK(season_fault(window, Hemisphere::north) ==
+        "a.json:3:11: error: flower: the window lies in two seasons; season 2025 is 2025-07-01 to "
+        "2026-06-30\n");
+}
+
+TEST_CASE("a place tells its hemisphere where it can", "[request]") {
+  PlaceRequest place;
+  CHECK_FALSE(hemisphere_of(place).has_value());
+  place.latitude = -35.0;
+  CHECK(hemisphere_of(place) == Hemisphere::south);
+  place.latitude = 0.0;
+  CHECK(hemisphere_of(place) == Hemisphere::north);
+  place = {};
+  place.zone = "9b";
+  CHECK(hemisphere_of(place) == Hemisphere::north);
+  place.south = true;
+  CHECK(hemisphere_of(place) == Hemisphere::south);
+}
+
+TEST_CASE("a fault stands at its field, else at what would hold it", "[request]") {
+  PotFile request;
+  request.file = "a.json";
+  CHECK(describe(InputError{{fault_at(request, "pot.top", "no")}}) ==
+        "a.json: error: pot.top: no\n");
+  request.places[""] = {"a.json", 1, 2};
+  CHECK(describe(InputError{{fault_at(request, "pot.top", "no")}}) ==
+        "a.json:1:2: error: pot.top: no\n");
+  request.places["layers[1]"] = {"a.json", 5, 6};
+  CHECK(describe(InputError{{fault_at(request, "layers[1].mix[0].taxon", "no")}}) ==
+        "a.json:5:6: error: layers[1].mix[0].taxon: no\n");
+  request.places["layers"] = {"--layer", 0, 0};
+  CHECK(describe(InputError{{fault_at(request, "layers[2].taxon", "no")}}) ==
+        "bulbwright: error: --layer: no\n");
+}

@@ -1,0 +1,39 @@
+#include "materials/bulb_volume.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "catalogue/taxon.hpp"
+#include "materials/materials_vectors.hpp"
+
+using namespace bulbwright;
+
+TEST_CASE("a bulb's sphere follows from its girth", "[bulb_volume][published]") {
+  for (const auto& v : materials_vectors("bulb_sphere")) {
+    CAPTURE(v.inputs, v.quantity);
+    const double girth = v.in("circumference_cm");
+    const double got = v.quantity == "volume" ? sphere_volume(girth).value() * 1000.0
+                                              : diameter_of_circumference(girth).value();
+    CHECK(got == Approx(v.expected).margin(v.tolerance));
+  }
+}
+
+TEST_CASE("mass and room of bulbs agree with the worked estimates", "[bulb_volume][published]") {
+  for (const auto& v : materials_vectors("bulb_estimate")) {
+    CAPTURE(v.inputs, v.quantity);
+    const Litres bulb = bulb_volume(v.in("girth_cm"), v.in("shape"));
+    const double got =
+        v.quantity == "mass" ? bulb_mass(bulb).value() * 1000.0 : heap_volume(100.0 * bulb).value();
+    CHECK(got == Approx(v.expected).margin(v.tolerance));
+  }
+}
+
+// The shape factor that each worked estimate used, by the kind it names (common practice).
+TEST_CASE("shape factors are those of the worked estimates", "[bulb_volume]") {
+  for (const auto& v : materials_vectors("bulb_estimate")) {
+    CAPTURE(v.inputs);
+    const std::string kind = v.inputs.substr(0, v.inputs.find(' '));
+    const std::string genus = kind == "tulip" ? "Tulipa" : kind == "hyacinth" ? "Hyacinthus" : kind;
+    CHECK(shape_factor(genus, 99.0) == v.in("shape"));
+  }
+  CHECK(shape_factor("Scilla", 1.1) == Approx(0.902));
+}

@@ -1,0 +1,60 @@
+#include "materials/mesh.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "materials/materials_vectors.hpp"
+
+using namespace bulbwright;
+
+namespace {
+
+Section disc(double width) {
+  return {Shape::round, Millimetres{width}, Millimetres{width}, 0_mm};
+}
+
+}  // namespace
+
+TEST_CASE("discs and pins agree with the worked numbers", "[mesh][published]") {
+  for (const auto& v : materials_vectors("mesh_disc")) {
+    REQUIRE(v.in("clearance") == mesh_clearance.value());
+    CHECK(mesh_outline(disc(v.in("inner_width"))).length.value() ==
+          Approx(v.expected).margin(v.tolerance));
+  }
+  for (const auto& v : materials_vectors("mesh_pins")) {
+    CAPTURE(v.inputs);
+    REQUIRE(v.in("spacing") == pin_spacing.value());
+    CHECK(pins_for(mesh_outline(disc(v.in("inner_width")))) == static_cast<int>(v.expected));
+  }
+  CHECK(pins_for(mesh_outline(disc(80))) == 4);
+  // A sheet of 300 x 150 mm has six spacings of 150 mm round its edge, not seven.
+  CHECK(pins_for({Shape::rectangle, 300_mm, 150_mm, 0_mm}) == 6);
+}
+
+// Greatest openings: gopher 1/2 in (sure), vole and mouse 1/4 in, squirrel 1 in and 1/2 in for
+// small bulbs. Sources in src/mesh.cpp.
+TEST_CASE("the narrowest opening that any pest needs is taken", "[mesh][published]") {
+  using Pests = std::vector<std::string>;
+  CHECK(mesh_opening(Pests{"squirrel"}, 38_mm) == 25_mm);
+  CHECK(mesh_opening(Pests{"squirrel"}, 29_mm) == 13_mm);
+  CHECK(mesh_opening(Pests{"gopher", "squirrel"}, 38_mm) == 13_mm);
+  CHECK(mesh_opening(Pests{"squirrel", "vole"}, 38_mm) == 6_mm);
+  CHECK(mesh_opening(Pests{"mouse", "deer"}, 38_mm) == 6_mm);
+  CHECK_FALSE(mesh_opening(Pests{"deer"}, 38_mm));
+  CHECK_FALSE(mesh_opening(Pests{}, 38_mm));
+  CHECK_FALSE(mesh_opening(Pests{"dragon"}, 38_mm));
+}
+
+TEST_CASE("fine mesh and digging from below are flagged", "[mesh]") {
+  using Pests = std::vector<std::string>;
+  const auto vole = mesh_over_mix(disc(374), Pests{"vole"}, 38_mm);
+  REQUIRE(vole);
+  CHECK(vole->fine);
+  CHECK(vole->under_pot);
+  CHECK(vole->outline.length == 364_mm);
+  const auto squirrel = mesh_over_mix(disc(374), Pests{"squirrel"}, 38_mm);
+  REQUIRE(squirrel);
+  CHECK_FALSE(squirrel->fine);
+  CHECK_FALSE(squirrel->under_pot);
+  CHECK_FALSE(mesh_over_mix(disc(374), Pests{"deer"}, 38_mm));
+  for (const PestMesh& pest : known_pests()) CHECK_FALSE(pest.source.empty());
+}
