@@ -72,9 +72,6 @@ std::span<const std::string_view> words_of<PlantBy>() {
   return plant_by_words;
 }
 
-const char* to_string(Origin origin) {
-  return word(origin);
-}
 const char* to_string(ColdForm form) {
   return word(form);
 }

@@ -6,14 +6,10 @@
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/origin.hpp"
 #include "base/quantity.hpp"
 
 namespace bulbwright {
-
-/// Where a figure comes from. published: seen in the named source; common_practice: a trade grade
-/// or rule of thumb; from_memory: general knowledge, not checked.
-enum class Origin { published, common_practice, from_memory };
-const char* to_string(Origin origin);
 
 /// A figure with its range. A single value has low = high = value.
 struct Figure {

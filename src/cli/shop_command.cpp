@@ -12,6 +12,7 @@
 #include "cli/effort_option.hpp"
 #include "cli/pot_options.hpp"
 #include "input/resolve.hpp"
+#include "plan/needs.hpp"
 #include "plan/planner.hpp"
 #include "report/shop_report.hpp"
 #include "shopping/shopping.hpp"

@@ -9,9 +9,10 @@
 #include "base/calendar_day.hpp"
 #include "base/notice.hpp"
 #include "catalogue/taxon.hpp"
+#include "catalogue/use.hpp"
 #include "cold/cold.hpp"
 #include "cold/pot_temperature.hpp"
-#include "plan/plan.hpp"
+#include "cold/taxon_cold.hpp"
 
 namespace bulbwright {
 

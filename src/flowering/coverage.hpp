@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/calendar_day.hpp"
-#include "plan/plan.hpp"
+#include "flowering/wave.hpp"
 
 namespace bulbwright {
 

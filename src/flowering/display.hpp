@@ -2,7 +2,7 @@
 
 #include <span>
 
-#include "plan/plan.hpp"
+#include "flowering/wave.hpp"
 
 namespace bulbwright {
 

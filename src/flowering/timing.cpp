@@ -133,17 +133,6 @@ Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const
   return found.bring_in.value_or(noses(found.wave));
 }
 
-std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
-                                           const PotSeason& season) {
-  std::vector<ScheduledKind> result;
-  for (const TimedKind& kind : kinds) {
-    result.push_back({kind.ask, [&kind, &season](Day planted, const ColdState& start) {
-                        return shoots_of(kind, season, planted, start);
-                      }});
-  }
-  return result;
-}
-
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,
                      std::optional<double> weeks) {
   ColdAsk ask = kind.ask;

@@ -4,18 +4,27 @@
 #include <span>
 #include <vector>
 
+#include "base/notice.hpp"
 #include "climate/setting.hpp"
 #include "cold/cold_plan.hpp"
 #include "cold/pot_temperature.hpp"
 #include "flowering/bloom.hpp"
 #include "flowering/bloom_parameters.hpp"
-#include "plan/plan.hpp"
-#include "scheduling/schedule.hpp"
+#include "flowering/wave.hpp"
 
 namespace bulbwright {
 
 /// From a planting day to cold and waves: the piece that forward plans, wanted days, staggering and
 /// suggestions all run on.
+
+/// The winters that a schedule looks at.
+struct SeasonView {
+  int season = 0;
+  Hemisphere hemisphere = Hemisphere::north;
+  const PotWinter* normal = nullptr;
+  const PotWinter* mild = nullptr;
+  const PotWinter* cold = nullptr;
+};
 
 /// The winters of a setting as felt in one pot.
 struct PotSeason {
@@ -65,11 +74,6 @@ inline constexpr int rooting_out_days = 28;
 /// First noses in the normal winter of a kind planted on a day with so much cold;
 /// for forcing the day it is brought in, which ends the natural cold.
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start);
-
-/// The kinds as the schedule asks for them; they refer to `kinds` and `season`, which must outlive
-/// them.
-std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
-                                           const PotSeason& season);
 
 /// Cold and wave of one kind planted on `planted`; `weeks` fixes its storage weeks.
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,

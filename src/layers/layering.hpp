@@ -5,11 +5,12 @@
 
 #include "base/notice.hpp"
 #include "catalogue/catalogue.hpp"
+#include "layers/layer_request.hpp"
+#include "layers/planned_layer.hpp"
 #include "layers/stack.hpp"
+#include "packing/choices.hpp"
 #include "packing/packing.hpp"
 #include "packing/packing_cache.hpp"
-#include "plan/plan.hpp"
-#include "plan/request.hpp"
 #include "pot/pot.hpp"
 
 namespace bulbwright {

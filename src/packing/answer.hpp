@@ -4,6 +4,7 @@
 
 #include "packing/bounds.hpp"
 #include "packing/certificate.hpp"
+#include "packing/choices.hpp"
 #include "packing/kind_layout.hpp"
 #include "packing/packing.hpp"
 

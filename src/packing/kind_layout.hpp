@@ -3,6 +3,7 @@
 #include <span>
 #include <vector>
 
+#include "packing/choices.hpp"
 #include "packing/energy.hpp"
 #include "packing/packing.hpp"
 #include "packing/random.hpp"

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "packing/answer.hpp"
+#include "packing/choices.hpp"
 #include "packing/lattice.hpp"
 #include "packing/packing.hpp"
 #include "packing/rounding.hpp"

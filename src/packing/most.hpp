@@ -2,6 +2,7 @@
 
 #include <span>
 
+#include "packing/choices.hpp"
 #include "packing/outline.hpp"
 #include "packing/packing.hpp"
 

@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "packing/answer.hpp"
+#include "packing/choices.hpp"
 #include "packing/lattice.hpp"
 #include "packing/most.hpp"
 #include "packing/packing.hpp"

@@ -3,6 +3,7 @@
 #include "packing/answer.hpp"
 #include "packing/bounds.hpp"
 #include "packing/certificate.hpp"
+#include "packing/choices.hpp"
 #include "packing/lattice.hpp"
 #include "packing/lattice_count.hpp"
 #include "packing/packing.hpp"

@@ -4,6 +4,7 @@
 #include <span>
 #include <vector>
 
+#include "packing/choices.hpp"
 #include "packing/packing.hpp"
 
 namespace bulbwright {

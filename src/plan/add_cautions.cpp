@@ -33,11 +33,7 @@ void add_cautions(const PlanFacts& facts, const Materials& materials, Plan& plan
   caution.lift_one = materials.lift.one;
   caution.volume = plan.pot.volume;
   caution.pests = facts.request.pests;
-  for (Caution& found : cautions_for(caution)) {
-    plan.cautions.push_back({std::move(found.code), to_string(found.severity),
-                             std::move(found.text), std::move(found.short_text),
-                             std::move(found.source)});
-  }
+  plan.cautions = cautions_for(caution);
 }
 
 }  // namespace bulbwright

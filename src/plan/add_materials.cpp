@@ -3,13 +3,10 @@
 
 #include "plan/care_dates.hpp"
 #include "plan/parts.hpp"
+#include "shopping/spares.hpp"
 
 namespace bulbwright {
 namespace {
-
-/// Spares for bulbs lost before planting: one in ten, rounded up, until a grower's own losses are
-/// known. common practice
-constexpr int spare_divisor = 10;
 
 std::vector<MaterialsLayer> material_layers(const PlanFacts& facts, const Plan& plan) {
   std::vector<MaterialsLayer> layers;
@@ -32,25 +29,7 @@ std::vector<MaterialsLayer> material_layers(const PlanFacts& facts, const Plan& 
 Materials add_materials(const PlanFacts& facts, Plan& plan) {
   const Materials materials = materials_for(facts.pot, material_layers(facts, plan),
                                             facts.request.pests, facts.request.wet_winter);
-  PlanMaterials& planned = plan.materials;
-  planned.mix_settled = materials.mix.settled;
-  planned.mix_loose = materials.mix.loose;
-  planned.perlite = materials.mix.perlite;
-  planned.mix_by_step = materials.mix.by_step;
-  if (materials.mesh) {
-    planned.mesh_disc = materials.mesh->outline.length;
-    planned.mesh_width = materials.mesh->outline.width;
-    planned.mesh_opening = materials.mesh->opening;
-    planned.pins = materials.mesh->pins;
-  }
-  planned.labels = materials.labels;
-  planned.filled_weight = materials.weight.total;
-  planned.filled_weight_low = materials.weight.low;
-  planned.filled_weight_high = materials.weight.high;
-  planned.shell_weight = materials.weight.shell;
-  planned.lifting = to_string(materials.lift.verdict);
-  planned.lift_one = materials.lift.one;
-  planned.lift_two = materials.lift.two;
+  plan.materials = plan_materials(materials);
   return materials;
 }
 
@@ -67,7 +46,7 @@ void add_shopping(const PlanFacts& facts, Plan& plan) {
       need.need = bulbs.count;
       need.own = layer.own_count;
       if (!need.own) {
-        need.spares = (bulbs.count + spare_divisor - 1) / spare_divisor;
+        need.spares = flat_spares(bulbs.count, flat_loss_rate);
         need.buy = need.need + need.spares;
       }
       plan.shopping.push_back(std::move(need));

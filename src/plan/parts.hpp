@@ -8,6 +8,7 @@
 #include "materials/materials.hpp"
 #include "plan/context.hpp"
 #include "plan/plan.hpp"
+#include "plan/request.hpp"
 #include "pot/pot.hpp"
 
 namespace bulbwright {

@@ -11,26 +11,11 @@
 #include "layers/layering.hpp"
 #include "plan/parts.hpp"
 #include "plan/wishes.hpp"
+#include "pot/planned_pot.hpp"
 #include "scheduling/schedule.hpp"
 
 namespace bulbwright {
 namespace {
-
-PlannedPot planned_pot(const Pot& pot) {
-  PlannedPot planned;
-  planned.name = pot.name;
-  planned.shape = pot.shape;
-  planned.height = inner_height(pot);
-  planned.rim = section_at(pot, planned.height);
-  planned.base = section_at(pot, Millimetres{0.0});
-  planned.headspace = pot.headspace;
-  planned.volume = full_volume(pot);
-  planned.material = pot.material;
-  for (const PotLevel& level : pot.levels)
-    planned.profile.push_back({level.height, level.length, level.width});
-  planned.corner = pot.levels.back().corner;
-  return planned;
-}
 
 void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& plan) {
   for (std::size_t i = 0; i < kinds.size(); ++i) {

@@ -1,4 +1,4 @@
-#include "plan/plan.hpp"
+#include "plan/task.hpp"
 
 namespace bulbwright {
 

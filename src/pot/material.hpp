@@ -4,8 +4,8 @@
 #include <span>
 #include <string_view>
 
+#include "base/origin.hpp"
 #include "base/quantity.hpp"
-#include "catalogue/taxon.hpp"
 
 namespace bulbwright {
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/quantity.hpp"
-#include "plan/request.hpp"
+#include "pot/pot_request.hpp"
 #include "pot/section.hpp"
 
 namespace bulbwright {

@@ -202,7 +202,7 @@ Json materials_json(const PlanMaterials& materials) {
             {"mesh_opening_mm", tenth(materials.mesh_opening)},
             {"labels", materials.labels},
             {"shell_weight_kg", tenth(materials.shell_weight)}};
-  put_text(json, "lifting", materials.lifting);
+  put_text(json, "lifting", to_string(materials.lifting));
   json["lift_one_kg"] = tenth(materials.lift_one);
   json["lift_two_kg"] = tenth(materials.lift_two);
   return json;
@@ -217,9 +217,9 @@ Json shopping_json(const ShoppingNeed& need) {
   return json;
 }
 
-Json caution_json(const PlanCaution& caution) {
+Json caution_json(const Caution& caution) {
   Json json{{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
-  put_text(json, "severity", caution.severity);
+  put_text(json, "severity", to_string(caution.severity));
   put_text(json, "short_text", caution.short_text);
   return json;
 }

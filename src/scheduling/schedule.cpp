@@ -175,6 +175,17 @@ void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
 
 }  // namespace
 
+std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
+                                           const PotSeason& season) {
+  std::vector<ScheduledKind> result;
+  for (const TimedKind& kind : kinds) {
+    result.push_back({kind.ask, [&kind, &season](Day planted, const ColdState& start) {
+                        return shoots_of(kind, season, planted, start);
+                      }});
+  }
+  return result;
+}
+
 DayWindow planting_season(int season, Hemisphere hemisphere) {
   const Day first = earliest_bulbs(season, hemisphere);
   return {first, first + season_weeks * 7};

@@ -10,20 +10,12 @@
 #include "base/notice.hpp"
 #include "cold/cold_plan.hpp"
 #include "cold/pot_temperature.hpp"
-#include "plan/plan.hpp"
+#include "flowering/timing.hpp"
+#include "scheduling/reports.hpp"
 
 namespace bulbwright {
 
 /// On which day the pot can be planted, and what each other day would cost.
-
-/// The winters that a schedule looks at.
-struct SeasonView {
-  int season = 0;
-  Hemisphere hemisphere = Hemisphere::north;
-  const PotWinter* normal = nullptr;
-  const PotWinter* mild = nullptr;
-  const PotWinter* cold = nullptr;
-};
 
 /// A kind with what the schedule must know of it.
 struct ScheduledKind {
@@ -31,6 +23,11 @@ struct ScheduledKind {
   /// First noses in the normal winter of bulbs planted on a day with so much cold.
   std::function<Day(Day planted, const ColdState& at_planting)> shoots;
 };
+
+/// The kinds as the schedule asks for them; they refer to `kinds` and `season`, which must outlive
+/// them.
+std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
+                                           const PotSeason& season);
 
 /// The days on which planting is thought of: from the first bulbs (15 September, 15 March in the
 /// south) to 24 weeks later.

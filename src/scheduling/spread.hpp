@@ -7,7 +7,8 @@
 #include "base/calendar_day.hpp"
 #include "base/notice.hpp"
 #include "flowering/timing.hpp"
-#include "plan/plan.hpp"
+#include "flowering/wave.hpp"
+#include "scheduling/reports.hpp"
 
 namespace bulbwright {
 

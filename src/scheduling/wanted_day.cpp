@@ -6,6 +6,7 @@
 
 #include "flowering/coverage.hpp"
 #include "scheduling/combination_search.hpp"
+#include "scheduling/schedule.hpp"
 #include "scheduling/timing_options.hpp"
 #include "scheduling/wanted_limit.hpp"
 

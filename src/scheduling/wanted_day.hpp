@@ -6,7 +6,7 @@
 
 #include "base/calendar_day.hpp"
 #include "flowering/timing.hpp"
-#include "plan/plan.hpp"
+#include "flowering/wave.hpp"
 
 namespace bulbwright {
 

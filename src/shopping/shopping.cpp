@@ -106,32 +106,6 @@ void add_mesh(std::vector<ShoppingItem>& items, std::span<const PotNeeds> pots) 
 
 }  // namespace
 
-PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file) {
-  PotNeeds needs;
-  needs.pot = plan.pot.name;
-  needs.file = std::move(file);
-  needs.ok = plan.ok;
-  for (const Notice& notice : plan.notices) {
-    if (needs.reason.empty() && notice.severity == Severity::refusal) needs.reason = notice.text;
-  }
-  needs.layers = static_cast<int>(plan.layers.size());
-  for (const PlannedLayer& layer : plan.layers) {
-    for (const LayerBulbs& bulbs : layer.bulbs) {
-      const Taxon* taxon = catalogue.find(bulbs.taxon);
-      needs.bulbs.push_back({bulbs.taxon, taxon ? taxon->genus : "", bulbs.name, bulbs.grade,
-                             bulbs.label, layer.level, bulbs.count, layer.own_count});
-    }
-  }
-  needs.mix = plan.materials.mix_loose - plan.materials.perlite;
-  needs.perlite = plan.materials.perlite;
-  needs.mesh = plan.materials.mesh_disc;
-  needs.mesh_width = plan.materials.mesh_width;
-  needs.mesh_opening = plan.materials.mesh_opening;
-  needs.pins = plan.materials.pins;
-  needs.labels = plan.materials.labels;
-  return needs;
-}
-
 const char* to_string(ItemKind kind) {
   constexpr std::array names{"bulb", "mix", "amendment", "mesh", "pin", "label"};
   return names[static_cast<std::size_t>(kind)];
@@ -144,11 +118,6 @@ std::string full_name(const ShoppingItem& item) {
   if (asked) name += fmt::format(" {} cm", item.grade);
   if (!item.label.empty()) name += fmt::format(" ({})", item.label);
   return name;
-}
-
-int flat_spares(int count, double rate) {
-  // Rounded first: 0.1 * 30 is a little over 3 in binary and must not give 4.
-  return static_cast<int>(std::ceil(rounded(rate * count, 1e-6)));
 }
 
 ShoppingList shopping_list(std::vector<PotNeeds> pots, std::span<const PackSizes> packs,

@@ -7,9 +7,8 @@
 #include <vector>
 
 #include "base/quantity.hpp"
-#include "catalogue/catalogue.hpp"
-#include "plan/plan.hpp"
 #include "shopping/pack_sizes.hpp"
+#include "shopping/spares.hpp"
 
 namespace bulbwright {
 
@@ -41,9 +40,6 @@ struct PotNeeds {
   int pins = 0;
   int labels = 0;
 };
-
-/// The needs of a plan; genera from the catalogue that it was made with.
-PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file);
 
 enum class ItemKind { bulb, mix, amendment, mesh, pin, label };
 const char* to_string(ItemKind kind);
@@ -81,14 +77,6 @@ struct ShoppingList {
   std::vector<PotNeeds> pots;
   std::vector<ShoppingItem> items;  ///< bulbs by taxon id, grade and label, then the rest by kind
 };
-
-/// Spares for bulbs lost between shop and flower while the grower's own losses are not known: one
-/// in ten. common practice
-inline constexpr double flat_loss_rate = 0.10;
-
-/// Spares at a flat rate: rate * count, rounded up (2 for 11 at 10 %).
-/// `rate` 0 to below 1, `count` 0 or more.
-int flat_spares(int count, double rate);
 
 /// One list for any number of pots: bulbs summed per taxon, grade and label, spares on each sum,
 /// then mix, perlite, mesh (per size and opening), pins and labels. Own bulbs are not bought and

@@ -28,7 +28,7 @@ bool says(const std::vector<Notice>& notices, const std::string& code) {
                      [&](const Notice& n) { return n.code == code; });
 }
 
-constexpr Day march{2027, 3, 10}, april{2027, 4, 10};
+const Day march{2027, 3, 10}, april{2027, 4, 10};
 
 }  // namespace
 

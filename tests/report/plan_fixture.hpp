@@ -166,30 +166,35 @@ inline void add_flowers(Plan& plan) {
 }
 
 inline void add_cautions(Plan& plan) {
-  const auto add = [&](const char* code, const char* severity, const char* line) {
-    plan.cautions.push_back({code, severity,
-                             std::string{code} + ": the hazard and the advice in full.", line,
-                             "common practice"});
+  using enum CautionSeverity;
+  const auto add = [&](const char* code, CautionSeverity severity, const char* line) {
+    Caution caution;
+    caution.code = code;
+    caution.severity = severity;
+    caution.text = std::string{code} + ": the hazard and the advice in full.";
+    caution.short_text = line;
+    caution.source = "common practice";
+    plan.cautions.push_back(std::move(caution));
   };
-  add("food-separate", "high",
+  add("food-separate", high,
       "Refrigerate in a closed, labelled bag away from food: bulbs pass for onions.");
-  add("food-label", "high", "Label every bag: kind, date, poisonous, not food.");
-  add("eaten-narcissus", "high",
+  add("food-label", high, "Label every bag: kind, date, poisonous, not food.");
+  add("eaten-narcissus", high,
       "Poisonous if eaten: tulips and daffodils. Keep the bulbs from children and pets.");
-  add("pets-tulip", "high", "");
-  add("legionella", "high",
+  add("pets-tulip", high, "");
+  add("legionella", high,
       "Open the bag of mix away from your face, wet the mix; mask, gloves; wash hands.");
-  add("lift", "high", "About 42 kg filled: fill it where it will stand; never lift it alone.");
-  add("perlite-dust", "medium",
+  add("lift", high, "About 42 kg filled: fill it where it will stand; never lift it alone.");
+  add("perlite-dust", medium,
       "Wet the perlite in its bag before pouring; mask and eye protection.");
-  add("mesh-edge", "medium",
+  add("mesh-edge", medium,
       "Cut wire mesh stabs: thick gloves, eye protection; fold the ends under.");
-  add("tulip-finger", "medium", "Wear nitrile gloves: tulips and daffodils irritate the skin.");
-  add("ethylene", "medium", "No apples, pears or other ripening fruit in that refrigerator.");
-  add("frost-crack", "medium",
+  add("tulip-finger", medium, "Wear nitrile gloves: tulips and daffodils irritate the skin.");
+  add("ethylene", medium, "No apples, pears or other ripening fruit in that refrigerator.");
+  add("frost-crack", medium,
       "Frost splits this pot: feet under it, holes open, shelter from rain, wrap.");
-  add("pest-squirrel", "medium", "Squirrels eat the tulips and crocuses.");
-  add("slugs", "low", "");
+  add("pest-squirrel", medium, "Squirrels eat the tulips and crocuses.");
+  add("slugs", low, "");
 }
 
 /// The whole three-layer plan, north, planted on 8 January 2027.
@@ -229,7 +234,7 @@ inline Plan terrace_plan() {
                     Kilograms{32.6},
                     Kilograms{50.1},
                     Kilograms{9.7},
-                    "do not lift",
+                    LiftVerdict::not_lifted,
                     Kilograms{16.0},
                     Kilograms{21.0}};
   plan.materials.mix_by_step = {Litres{5.9}, Litres{5.6}, Litres{6.0}, Litres{8.9}};

@@ -9,8 +9,8 @@ namespace {
 
 using namespace terrace;
 
-constexpr Day first{2027, 3, 1};
-constexpr DayWindow window{first, first + 60};
+const Day first{2027, 3, 1};
+const DayWindow window{first, first + 60};
 
 struct Sketch {
   int from = 0, to = 0;  ///< days after `first`

@@ -32,11 +32,11 @@ std::string lifting_text(const PlanMaterials& materials, const TextStyle& style)
         " ({})", weights_text(materials.filled_weight_low, materials.filled_weight_high, style));
   }
   text += " filled and watered";
-  if (materials.lifting == "one person") {
+  if (materials.lifting == LiftVerdict::one_person) {
     text += fmt::format(": one person may lift {}", weight_text(materials.lift_one, style));
-  } else if (materials.lifting == "two people") {
+  } else if (materials.lifting == LiftVerdict::two_people) {
     text += fmt::format(": two people may lift {}", weight_text(materials.lift_two, style));
-  } else if (!materials.lifting.empty()) {
+  } else {
     text += ": do not lift it";
   }
   return text + ".";
@@ -44,10 +44,6 @@ std::string lifting_text(const PlanMaterials& materials, const TextStyle& style)
 
 /// Notes printed when there is no room for all.
 constexpr std::size_t most_notes = 3;
-
-int weight_of(const std::string& severity) {
-  return severity == "high" ? 0 : severity == "medium" ? 1 : 2;
-}
 
 }  // namespace
 
@@ -101,21 +97,21 @@ Lines notice_lines(const Plan& plan, const Setting& setting) {
 }
 
 Lines caution_lines(const Plan& plan, const Setting& setting) {
-  std::vector<std::pair<int, std::string>> sorted;
-  for (const PlanCaution& caution : plan.cautions) {
+  std::vector<std::pair<CautionSeverity, std::string>> sorted;
+  for (const Caution& caution : plan.cautions) {
     if (caution.short_text.empty())
       continue;  // another caution says it, or it is for the full list
     const std::string text = sentence(plan_words(plan, caution.short_text, setting.style));
     const bool said = std::any_of(sorted.begin(), sorted.end(),
                                   [&](const auto& other) { return other.second == text; });
-    if (!said) sorted.emplace_back(weight_of(caution.severity), text);
+    if (!said) sorted.emplace_back(caution.severity, text);
   }
   std::stable_sort(sorted.begin(), sorted.end(),
                    [](const auto& a, const auto& b) { return a.first < b.first; });
   std::vector<std::string> texts;
   int left_out = 0;
-  for (const auto& [weight, text] : sorted) {
-    if (weight == 2 && setting.closeness >= closest_setting - 1) {
+  for (const auto& [severity, text] : sorted) {
+    if (severity == CautionSeverity::low && setting.closeness >= closest_setting - 1) {
       ++left_out;
     } else {
       texts.push_back(text);

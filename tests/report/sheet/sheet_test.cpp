@@ -383,8 +383,11 @@ TEST_CASE("a plan with very much to say is set closer and stays a sheet", "[plan
   for (int i = 0; i < 6; ++i) {
     plan.notices.push_back(
         {"n", Severity::note, fmt::format("note {} {}", i, std::string(120, 'n'))});
-    plan.cautions.push_back(
-        {"c", "low", "t", fmt::format("caution {} {}", i, std::string(60, 'c')), ""});
+    Caution caution;
+    caution.code = "c";
+    caution.severity = CautionSeverity::low;
+    caution.short_text = fmt::format("caution {} {}", i, std::string(60, 'c'));
+    plan.cautions.push_back(caution);
   }
   plan.notices.push_back({"w", Severity::warning, std::string(150, 'w')});
   const std::string text = plan_text(plan, {});

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "climate/place.hpp"
+
+namespace bulbwright {
+
+/// The place as a file or the flags name it.
+struct PlaceRequest {
+  std::optional<std::string> zone;  ///< "9b", lower case
+  bool south = false;               ///< with a zone
+  std::optional<std::string> site;
+  ZoneRegion region = ZoneRegion::all;  ///< with a zone: which of its stations
+  std::optional<MonthlyNormals> normals;
+  std::optional<std::string> records_file;
+  std::optional<double> latitude;  ///< degrees, south negative
+  Exposure exposure = Exposure::open;
+
+  bool operator==(const PlaceRequest&) const = default;
+};
+
+}  // namespace bulbwright

@@ -1,0 +1,31 @@
+#include "plan/needs.hpp"
+
+namespace bulbwright {
+
+PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file) {
+  PotNeeds needs;
+  needs.pot = plan.pot.name;
+  needs.file = std::move(file);
+  needs.ok = plan.ok;
+  for (const Notice& notice : plan.notices) {
+    if (needs.reason.empty() && notice.severity == Severity::refusal) needs.reason = notice.text;
+  }
+  needs.layers = static_cast<int>(plan.layers.size());
+  for (const PlannedLayer& layer : plan.layers) {
+    for (const LayerBulbs& bulbs : layer.bulbs) {
+      const Taxon* taxon = catalogue.find(bulbs.taxon);
+      needs.bulbs.push_back({bulbs.taxon, taxon ? taxon->genus : "", bulbs.name, bulbs.grade,
+                             bulbs.label, layer.level, bulbs.count, layer.own_count});
+    }
+  }
+  needs.mix = plan.materials.mix_loose - plan.materials.perlite;
+  needs.perlite = plan.materials.perlite;
+  needs.mesh = plan.materials.mesh_disc;
+  needs.mesh_width = plan.materials.mesh_width;
+  needs.mesh_opening = plan.materials.mesh_opening;
+  needs.pins = plan.materials.pins;
+  needs.labels = plan.materials.labels;
+  return needs;
+}
+
+}  // namespace bulbwright

@@ -1,0 +1,40 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "base/calendar_day.hpp"
+
+namespace bulbwright {
+
+/// What is to be done or seen on a day. Stable words for JSON are in to_string().
+enum class Task {
+  order_by,       ///< have ordered
+  bulbs_arrive,   ///< earliest day bulbs can be had
+  storage_start,  ///< into the refrigerator
+  storage_check,  ///< look over: firm, shrivelled, mouldy, rotten, sprouted
+  pot_and_chill,  ///< moist-only kinds are potted and the pot chilled
+  soak,           ///< hours before planting
+  plant,
+  water_in,
+  top_up,  ///< mix has settled
+  keep_moist,
+  shelter,          ///< from hard frost
+  uncover,          ///< lift mesh or cover at the first noses
+  shoots,           ///< expected
+  flower,           ///< a wave, first to last
+  bring_in,         ///< forcing: from the cold to a light room
+  after_flowering,  ///< discard, keep and feed, or dry off
+};
+const char* to_string(Task task);
+
+struct PlannedDate {
+  Day date;
+  std::optional<Day> until;
+  Task task = Task::plant;
+  std::string taxon;  ///< may be empty
+  int layer = 0;      ///< 0: the whole pot
+  std::string text;   ///< in a gardener's words, for people
+};
+
+}  // namespace bulbwright

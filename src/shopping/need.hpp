@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+
+namespace bulbwright {
+
+/// Bulbs of one kind in one layer, to plant and to buy.
+struct ShoppingNeed {
+  std::string taxon;
+  std::string name;
+  std::string grade;
+  std::string label;
+  std::string pot;
+  int layer = 1;
+  int need = 0;      ///< bulbs to plant
+  int spares = 0;    ///< for losses before planting
+  int buy = 0;       ///< need and spares; 0 where the grower has them
+  bool own = false;  ///< the grower has them already
+};
+
+}  // namespace bulbwright
