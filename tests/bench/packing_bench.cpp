@@ -16,6 +16,7 @@
 #include "packing/relax.hpp"
 #include "packing/seeds.hpp"
 #include "packing_baseline.hpp"
+#include "source_paths.hpp"
 
 using namespace bulbwright;
 
@@ -28,7 +29,7 @@ struct Record {
 };
 
 std::vector<Record> records(const std::string& container) {
-  std::ifstream file{TEST_DIR "/vectors/packing_records.csv"};
+  std::ifstream file{bulbwright::fixture::source_path("tests/vectors/packing_records.csv")};
   std::vector<Record> all;
   for (std::string line; std::getline(file, line);) {
     const auto first = line.find(','), second = line.find(',', first + 1);

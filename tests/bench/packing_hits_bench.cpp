@@ -12,6 +12,7 @@
 
 #include "packing/certificate.hpp"
 #include "packing/search.hpp"
+#include "source_paths.hpp"
 
 using namespace bulbwright;
 
@@ -23,7 +24,7 @@ int main(int argc, char** argv) {
   const long steps = 1'000'000L * static_cast<long>(number(4, 200));
   const double slack = argc > 5 ? std::stod(argv[5]) : 1e-6;
   const packing::Outline outline{{Shape::round, Millimetres{2000.0}, Millimetres{2000.0}, {}}};
-  std::ifstream file{TEST_DIR "/vectors/packing_records.csv"};
+  std::ifstream file{bulbwright::fixture::source_path("tests/vectors/packing_records.csv")};
   int runs = 0, within[3] = {0, 0, 0}, hits = 0;
   double all_ms = 0.0, log_sum = 0.0, work_sum = 0.0, all_work = 0.0, missed_ms = 0.0;
   for (std::string line; std::getline(file, line);) {

@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "source_paths.hpp"
+
 namespace {
 
 double median_ms(const std::string& command, int runs) {
@@ -26,7 +28,8 @@ double median_ms(const std::string& command, int runs) {
 
 int main() {
   const std::string program = BULBWRIGHT_BINARY;
-  const std::string pot = " plan " SOURCE_ROOT "/examples/steps.json --format json --effort ";
+  const std::string pot = " plan " + bulbwright::fixture::source_path("examples/steps.json") +
+                          " --format json --effort ";
   std::printf("median wall time of whole processes, shell included, ms\n");
   std::printf("  an empty command           %7.1f\n", median_ms("true", 41));
   std::printf("  start-up (--version)       %7.1f\n",

@@ -8,12 +8,14 @@
 
 #include "base/csv.hpp"
 #include "climate/climate.hpp"
+#include "source_paths.hpp"
 
 /// Reading of tests/vectors/climate_vectors.csv and of the weather files beside it.
 namespace bulbwright::climate_vectors {
 
 inline std::string file_text(const std::string& name) {
-  std::ifstream file{std::string{TEST_DIR} + "/vectors/" + name, std::ios::binary};
+  std::ifstream file{bulbwright::fixture::source_path(std::string{"tests/vectors/"} + name),
+                     std::ios::binary};
   std::ostringstream text;
   text << file.rdbuf();
   return text.str();

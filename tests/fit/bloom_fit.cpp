@@ -21,6 +21,7 @@
 #include "bloom_records.hpp"
 #include "climate/day_length.hpp"
 #include "least_squares.hpp"
+#include "source_paths.hpp"
 
 namespace bulbwright::fit {
 namespace {
@@ -408,8 +409,9 @@ int main(int argc, char** argv) {
     return std::any_of(argv + 1, argv + argc, [&](const char* a) { return !std::strcmp(a, flag); });
   };
   Fit fit;
-  fit.data = read_bloom_data(slurp(std::string{TEST_DIR} + "/vectors/bloom_dates.csv"),
-                             slurp(std::string{TEST_DIR} + "/vectors/bloom_forcing.csv"));
+  fit.data =
+      read_bloom_data(slurp(bulbwright::fixture::source_path("tests/vectors/bloom_dates.csv")),
+                      slurp(bulbwright::fixture::source_path("tests/vectors/bloom_forcing.csv")));
   std::erase_if(fit.data.targets, [](const BloomTarget& t) { return t.check; });
   std::set<std::string> seen;
   for (const BloomTarget& t : fit.data.targets) seen.insert(t.taxon);

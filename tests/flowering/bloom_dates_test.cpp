@@ -9,6 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include "fit/bloom_records.hpp"
+#include "source_paths.hpp"
 
 using namespace bulbwright;
 using namespace bulbwright::fit;
@@ -16,7 +17,7 @@ using namespace bulbwright::fit;
 namespace {
 
 std::string slurp(const std::string& name) {
-  std::ifstream in{std::string{TEST_DIR} + "/vectors/" + name};
+  std::ifstream in{bulbwright::fixture::source_path(std::string{"tests/vectors/"} + name)};
   std::ostringstream text;
   text << in.rdbuf();
   return text.str();

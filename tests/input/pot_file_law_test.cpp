@@ -14,6 +14,7 @@
 #include "input/pot_file_reader.hpp"
 #include "pot/material.hpp"
 #include "report/pot_file_json.hpp"
+#include "source_paths.hpp"
 
 using namespace bulbwright;
 using bulbwright::input::read_pot_file;
@@ -266,7 +267,7 @@ TEST_CASE("a file with bytes changed, doubled or lost is read or refused", "[pot
 
 TEST_CASE("every example is read, written and read again", "[pot_file][law]") {
   for (const char* name : {"steps.json"}) {
-    std::ifstream file{fmt::format("{}/examples/{}", SOURCE_ROOT, name)};
+    std::ifstream file{bulbwright::fixture::source_path(fmt::format("examples/{}", name))};
     std::ostringstream text;
     text << file.rdbuf();
     const PotFile request = read_pot_file(text.str(), name);

@@ -11,6 +11,7 @@
 
 #include "input/pot_file_keys.hpp"
 #include "pot/material.hpp"
+#include "source_paths.hpp"
 
 using namespace bulbwright;
 
@@ -25,7 +26,7 @@ WordList listed(std::span<const std::string_view> words) {
 }  // namespace
 
 TEST_CASE("the schema of the pot file lists the words that are read", "[pot_file][schema]") {
-  std::ifstream file{fmt::format("{}/docs/schema/pot.schema.json", SOURCE_ROOT)};
+  std::ifstream file{bulbwright::fixture::source_path("docs/schema/pot.schema.json")};
   const nlohmann::json schema = nlohmann::json::parse(file);
   const auto words = [&](const char* pointer) {
     return schema.at(nlohmann::json::json_pointer{pointer}).at("enum").get<WordList>();

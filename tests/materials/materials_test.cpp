@@ -8,6 +8,7 @@
 #include "materials/bulb_volume.hpp"
 #include "materials/materials_vectors.hpp"
 #include "pot/material.hpp"
+#include "source_paths.hpp"
 
 using namespace bulbwright;
 
@@ -185,7 +186,7 @@ TEST_CASE("no worked number is left out silently", "[materials]") {
       "pots_per_m2",           // nor how many pots one carries
       "crate_litres_per_100",  // trade boxes; heap_volume() is what a drawer needs
       "ethylene_steady"};      // an order of magnitude that would be read as a fact
-  const std::string path = TEST_DIR "/vectors/materials_vectors.csv";
+  const std::string path = bulbwright::fixture::source_path("tests/vectors/materials_vectors.csv");
   const CsvTable table = read_csv(file_text(path), path);
   std::set<std::string> named = tested;
   named.insert(not_built.begin(), not_built.end());

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/csv.hpp"
+#include "source_paths.hpp"
 
 /// tests/vectors/materials_vectors.csv: worked numbers from a plain independent script (Python
 /// standard library, arithmetic only; the volumes were recomputed by numerical integration).
@@ -42,7 +43,7 @@ inline std::string file_text(const std::string& path) {
 
 /// The rows of one function; throws where there is none, so that a test cannot pass empty.
 inline std::vector<MaterialsVector> materials_vectors(const std::string& function) {
-  const std::string path = TEST_DIR "/vectors/materials_vectors.csv";
+  const std::string path = bulbwright::fixture::source_path("tests/vectors/materials_vectors.csv");
   const bulbwright::CsvTable table = bulbwright::read_csv(file_text(path), path);
   std::vector<MaterialsVector> rows;
   for (const bulbwright::CsvRecord& record : table.records) {

@@ -9,6 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include "packing/lattice_count.hpp"
+#include "source_paths.hpp"
 
 using namespace bulbwright;
 
@@ -78,7 +79,7 @@ struct Record {
 };
 
 std::vector<Record> records() {
-  std::ifstream file{TEST_DIR "/vectors/packing_records.csv"};
+  std::ifstream file{bulbwright::fixture::source_path("tests/vectors/packing_records.csv")};
   std::vector<Record> all;
   std::string line;
   std::getline(file, line);

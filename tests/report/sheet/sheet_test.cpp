@@ -14,6 +14,7 @@
 #include "report/plan_fixture.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"
+#include "source_paths.hpp"
 
 using namespace bulbwright;
 using namespace bulbwright::report;
@@ -402,7 +403,7 @@ TEST_CASE("the whole terrace plan reads as it did", "[plan_text][golden]") {
       {"terrace_plan.txt", {}},
       {"terrace_plan_ascii_inches.txt", {false, 99, Units::inches, false}}};
   for (const auto& [name, style] : documents) {
-    const std::string path = std::string{TEST_DIR} + "/golden/" + name;
+    const std::string path = bulbwright::fixture::source_path("tests/golden/" + name);
     const std::string text = plan_text(fixture::terrace_plan(), style);
     if (std::getenv("UPDATE_GOLDEN") != nullptr) std::ofstream{path, std::ios::binary} << text;
     std::ifstream file{path, std::ios::binary};
