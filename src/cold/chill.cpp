@@ -46,18 +46,4 @@ double DynamicModel::step(double t_c) {
   return x * xi;
 }
 
-void ChillCounter::add(double t_c) {
-  ++totals_.hours;
-  totals_.sum_c += t_c;
-  if (is_chill_hour(t_c)) ++totals_.hours_0_7;
-  totals_.utah_units += utah_unit(t_c);
-  totals_.portions += dynamic_.step(t_c);
-}
-
-ChillTotals chill_of(std::span<const double> hours_c) {
-  ChillCounter counter;
-  for (const double t_c : hours_c) counter.add(t_c);
-  return counter.totals();
-}
-
 }  // namespace bulbwright

@@ -1,7 +1,5 @@
 #pragma once
 
-#include <span>
-
 namespace bulbwright {
 
 /// The orchard measures of cold, of the air, for comparison with published station tables. All
@@ -34,27 +32,5 @@ class DynamicModel {
  private:
   double s_ = 0.0;
 };
-
-/// Totals of hours taken in one after another.
-struct ChillTotals {
-  long hours = 0;
-  double sum_c = 0.0;  ///< of the hours' temperatures
-  long hours_0_7 = 0;
-  double utah_units = 0;  ///< a multiple of 0.5, negative in warm places
-  double portions = 0.0;
-};
-
-class ChillCounter {
- public:
-  void add(double t_c);
-  [[nodiscard]] const ChillTotals& totals() const { return totals_; }
-
- private:
-  DynamicModel dynamic_;
-  ChillTotals totals_;
-};
-
-/// All measures over a record of hours.
-ChillTotals chill_of(std::span<const double> hours_c);
 
 }  // namespace bulbwright

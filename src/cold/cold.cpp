@@ -67,13 +67,4 @@ Weeks cold_weeks_between(const PotWinter& winter, Day first, Day last, ColdState
   return state.weeks() - start.weeks();
 }
 
-std::vector<ColdState> cold_course(const PotWinter& winter, Day first, Day last, ColdState start) {
-  std::vector<ColdState> course;
-  for (Day day = first; day <= last; ++day) {
-    if (winter.covers(day)) start.add(winter.at(day));
-    course.push_back(start);
-  }
-  return course;
-}
-
 }  // namespace bulbwright

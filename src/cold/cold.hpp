@@ -1,7 +1,5 @@
 #pragma once
 
-#include <vector>
-
 #include "base/calendar_day.hpp"
 #include "base/quantity.hpp"
 #include "cold/pot_temperature.hpp"
@@ -52,9 +50,5 @@ double storage_weeks_per_cold_week(Celsius temperature);
 /// the end state's weeks less the start's. Days outside the winter add nothing. May be negative,
 /// when warmth undoes more than comes.
 Weeks cold_weeks_between(const PotWinter& winter, Day first, Day last, ColdState start = {});
-
-/// The state after each day from `first` to `last`.
-std::vector<ColdState> cold_course(const PotWinter& winter, Day first, Day last,
-                                   ColdState start = {});
 
 }  // namespace bulbwright

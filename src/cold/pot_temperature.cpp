@@ -7,7 +7,6 @@
 
 #include "climate/hourly_temperature.hpp"
 #include "cold/cold.hpp"
-#include "cold/mix_heat.hpp"
 #include "pot/material.hpp"
 
 namespace bulbwright {
@@ -26,9 +25,8 @@ PotThermal pot_thermal(const Pot& pot) {
   PotThermal thermal;
   thermal.volume = volume_between(pot, 0_mm, mix_surface(pot));
   thermal.cooling_area_m2 = exposed_area_mm2(pot) / 1e6;
-  const Material material = find_material(pot.material).value_or(known_materials().front());
-  const Millimetres wall = pot.thickness.value_or(material.usual_wall);
-  thermal.wall_resistance_m2k_w = wall.value() / 1000.0 / material.conductivity_w_per_mk;
+  thermal.wall_resistance_m2k_w =
+      pot.thickness.value() / 1000.0 / material_named(pot.material).conductivity_w_per_mk;
   return thermal;
 }
 
@@ -53,20 +51,9 @@ double time_constant_hours(const PotThermal& pot) {
   return pot.heat_capacity_mj_m3k * 1e6 * depth_m * resistance / seconds_per_hour;
 }
 
-LagStep lag_step(double start, double a, double b, double tau_hours, double hours) {
-  if (tau_hours <= 0.0) return {b, (a + b) / 2};
-  const double r = (b - a) / hours;
-  const double end = b - r * tau_hours + (start - a + r * tau_hours) * std::exp(-hours / tau_hours);
-  return {end, (a + b) / 2 - tau_hours * (end - start) / hours};
-}
-
 double lag_amplitude(double tau_hours, double period_hours) {
   const double w = two_pi * tau_hours / period_hours;
   return 1.0 / std::sqrt(1.0 + w * w);
-}
-
-double lag_delay_hours(double tau_hours, double period_hours) {
-  return period_hours / two_pi * std::atan(two_pi * tau_hours / period_hours);
 }
 
 ExposureEffect effect_of(Exposure exposure) {
@@ -118,36 +105,14 @@ DayHours exposed(const DayHours& air_c, const ExposureEffect& effect) {
 PotTemperature::PotTemperature(const PotThermal& pot, Exposure exposure)
     : effect_{effect_of(exposure)},
       tau_hours_{std::max(time_constant_hours(pot), effect_.least_tau_hours)},
-      heat_{std::make_unique<MixHeat>(tau_hours_,
-                                      latent_mj_m3 * mix_water_share / pot.heat_capacity_mj_m3k)} {}
-
-PotTemperature::PotTemperature(const PotTemperature& other)
-    : effect_{other.effect_},
-      tau_hours_{other.tau_hours_},
-      heat_{std::make_unique<MixHeat>(*other.heat_)},
-      started_{other.started_},
-      air_c_{other.air_c_} {}
-
-PotTemperature& PotTemperature::operator=(const PotTemperature& other) {
-  if (this != &other) {
-    PotTemperature copy{other};
-    std::swap(effect_, copy.effect_);
-    std::swap(tau_hours_, copy.tau_hours_);
-    std::swap(heat_, copy.heat_);
-    std::swap(started_, copy.started_);
-    std::swap(air_c_, copy.air_c_);
-  }
-  return *this;
-}
-
-PotTemperature::~PotTemperature() = default;
+      heat_{tau_hours_, latent_mj_m3 * mix_water_share / pot.heat_capacity_mj_m3k} {}
 
 PotDay PotTemperature::run(const DayHours& air, double anomaly_sd_k) {
   PotDay day;
   day.anomaly_sd_k = anomaly_sd_k;
   double undone = 0.0;  // logarithm of what is kept
   for (std::size_t h = 0; h < air.size(); ++h) {
-    const double mean = heat_->hour(air_c_, air[h]);
+    const double mean = heat_.hour(air_c_, air[h]);
     air_c_ = air[h];
     day.min_c = h == 0 ? mean : std::min(day.min_c, mean);
     day.max_c = h == 0 ? mean : std::max(day.max_c, mean);
@@ -157,7 +122,7 @@ PotDay PotTemperature::run(const DayHours& air, double anomaly_sd_k) {
     undone += mean_over_anomalies(mean, anomaly_sd_k, cold_undone_per_hour);
   }
   day.cold_kept = std::exp2(-undone);
-  day.frozen_share = heat_->ice();
+  day.frozen_share = heat_.ice();
   return day;
 }
 
@@ -166,7 +131,7 @@ PotDay PotTemperature::add(const DayHours& air_c, double anomaly_sd_k) {
   if (!started_) {
     started_ = true;
     air_c_ = air.back();
-    heat_->start_at(air_c_);
+    heat_.start_at(air_c_);
     run(air, 0.0);
   }
   return run(air, anomaly_sd_k);

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <memory>
 #include <string>
 #include <vector>
 
@@ -8,11 +7,10 @@
 #include "base/quantity.hpp"
 #include "climate/climate.hpp"
 #include "climate/hourly_temperature.hpp"
+#include "cold/mix_heat.hpp"
 #include "pot/pot.hpp"
 
 namespace bulbwright {
-
-class MixHeat;
 
 /// What a pot's temperature depends on.
 struct PotThermal {
@@ -24,7 +22,7 @@ struct PotThermal {
   double surface_w_m2k = 11.0;        ///< still air 8, wind 25. from memory
 };
 
-/// Of a resolved pot filled to its mix surface; a pot without a material counts as terracotta.
+/// Of a resolved pot filled to its mix surface.
 PotThermal pot_thermal(const Pot& pot);
 
 /// The pot used where none is given: round, terracotta, inner diameter 380 mm at the rim and 290 mm
@@ -38,17 +36,8 @@ PotThermal example_pot_thermal();
 /// model for 3 to 32 l.
 double time_constant_hours(const PotThermal& pot);
 
-/// First-order lag tau dT/dt = Ta - T while the air goes in a straight line from a to b in `hours`.
-struct LagStep {
-  double end = 0.0;   ///< b - r tau + (start - a + r tau) e^(-hours/tau), r = (b - a) / hours
-  double mean = 0.0;  ///< (a + b)/2 - tau (end - start)/hours
-};
-LagStep lag_step(double start, double a, double b, double tau_hours, double hours = 1.0);
-
-/// Share of a swing of that period that is left, 1/sqrt(1 + (2 pi tau/period)^2), and its delay in
-/// hours, period/(2 pi) atan(2 pi tau/period).
+/// Share of a swing of that period that a first-order lag leaves, 1/sqrt(1 + (2 pi tau/period)^2).
 double lag_amplitude(double tau_hours, double period_hours);
-double lag_delay_hours(double tau_hours, double period_hours);
 
 /// What an exposure does to the air at the pot, in kelvin, and to the pot.
 /// open: nothing. sheltered: +0.5 on the minimum. warm_wall: +1.0 on the minimum and +2.0 on the
@@ -85,7 +74,6 @@ struct PotWinter {
   double tau_hours = 0.0;
 
   [[nodiscard]] Day last() const { return first + (static_cast<int>(days.size()) - 1); }
-  [[nodiscard]] bool covers(Day day) const { return day >= first && day <= last(); }
   /// The day's values; a day outside is held at the nearest end.
   [[nodiscard]] const PotDay& at(Day day) const;
 };
@@ -100,9 +88,6 @@ DayHours exposed(const DayHours& air_c, const ExposureEffect& effect);
 class PotTemperature {
  public:
   PotTemperature(const PotThermal& pot, Exposure exposure);
-  PotTemperature(const PotTemperature& other);
-  PotTemperature& operator=(const PotTemperature& other);
-  ~PotTemperature();
 
   [[nodiscard]] double tau_hours() const { return tau_hours_; }
   /// The next day from its air, the exposure's offsets not yet in it. Cold hours and their keeping
@@ -115,7 +100,7 @@ class PotTemperature {
 
   ExposureEffect effect_;
   double tau_hours_;
-  std::unique_ptr<MixHeat> heat_;
+  MixHeat heat_;
   bool started_ = false;
   double air_c_ = 0.0;
 };

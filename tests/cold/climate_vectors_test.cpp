@@ -2,8 +2,10 @@
 #include "climate/climate_vectors.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <limits>
+#include <numbers>
 
 #include <catch2/catch.hpp>
 
@@ -13,6 +15,8 @@
 #include "climate/hourly_temperature.hpp"
 #include "climate/place.hpp"
 #include "cold/chill.hpp"
+#include "cold/cold_table.hpp"
+#include "cold/mix_heat.hpp"
 #include "cold/pot_temperature.hpp"
 
 using namespace bulbwright;
@@ -54,6 +58,29 @@ std::vector<double> hours_of(const Vector& v) {
   if (v.word("skip") == "last") hours.pop_back();
   if (v.word("skip") == "first") hours.erase(hours.begin());
   return hours;
+}
+
+/// The air's measures of these hours by the ledger that every table of the program is made with. It
+/// takes whole days: the last one is filled up with hours at 40 degC, which are no chill hours, -1
+/// Utah unit each, and book no portion, for what the Dynamic Model holds at 40 degC stays far below
+/// one. Both are taken off again.
+ColdFigures ledger_of(std::vector<double> hours) {
+  constexpr double hot_c = 40.0;
+  const auto known = static_cast<double>(hours.size());
+  while (hours.size() % 24 != 0) hours.push_back(hot_c);
+  const double added = static_cast<double>(hours.size()) - known;
+  const Day first{2026, 11, 1};
+  const int days = static_cast<int>(hours.size() / 24);
+  ColdLedger ledger{{first, first + (days - 1)}, example_pot_thermal(), Exposure::open};
+  for (int d = 0; d < days; ++d) {
+    DayHours day{};
+    std::copy_n(hours.begin() + 24 * d, 24, day.begin());
+    ledger.add(first + d, day, true);
+  }
+  ColdFigures figures = ledger.table().total;
+  figures.utah_units += added;
+  figures.mean_c = (figures.mean_c * (known + added) - hot_c * added) / known;
+  return figures;
 }
 
 double portion_hours(const Vector& v) {
@@ -125,20 +152,58 @@ double month_mean(const Vector& v) {
   return sum / count;
 }
 
+/// A lag knows no zero point: so far above 0 degC there is no ice in its way.
+constexpr double no_ice_k = 100.0;
+constexpr double any_latent_k = 76.0;
+
 double lag_series(const Vector& v) {
   const auto air = climate_vectors::hours_of(v.word("file"), v.word("months"));
   const auto index = static_cast<std::size_t>(std::stoi(v.quantity.substr(6)));
-  double t = air[0];
-  for (std::size_t i = 1; i <= index; ++i) {
-    t = lag_step(t, air[i - 1], air[i], v.number("tau_h")).end;
-  }
-  return t;
+  MixHeat mix{v.number("tau_h"), any_latent_k};
+  mix.start_at(air[0] + no_ice_k);
+  for (std::size_t i = 1; i <= index; ++i) mix.hour(air[i - 1] + no_ice_k, air[i] + no_ice_k);
+  return mix.temperature_c() - no_ice_k;
 }
 
 double lag_once(const Vector& v) {
-  const LagStep step = lag_step(v.number("start"), v.number("air_from"), v.number("air_to"),
-                                v.number("tau_h"), v.number("hours"));
-  return v.quantity == "mean" ? step.mean : step.end;
+  REQUIRE(v.number("hours") == 1.0);
+  MixHeat mix{v.number("tau_h"), any_latent_k};
+  mix.start_at(v.number("start") + no_ice_k);
+  const double mean = mix.hour(v.number("air_from") + no_ice_k, v.number("air_to") + no_ice_k);
+  return (v.quantity == "mean" ? mean : mix.temperature_c()) - no_ice_k;
+}
+
+/// A mix in air that swings as a sine of `steps` straight lines a period, once it has settled: what
+/// is left of the swing and its delay, in periods. Straight lines through N points of a sine hold
+/// (sin(pi/N)/(pi/N))^2 of it, exactly; their overtones are below 2/N^2 of it and damped.
+struct Swing {
+  double left = 0.0;
+  double delay = 0.0;
+};
+Swing swing_of(double tau_periods, int steps) {
+  MixHeat mix{tau_periods * steps, any_latent_k};
+  mix.start_at(no_ice_k);
+  const double turn = 2.0 * std::numbers::pi / steps;
+  const auto air = [&](int i) { return no_ice_k + std::sin(turn * i); };
+  const int settling = static_cast<int>(std::ceil(28.0 * tau_periods));  // e^-28 < 1e-12
+  for (int i = 0; i < settling * steps; ++i) mix.hour(air(i), air(i + 1));
+  double in_phase = 0.0, behind = 0.0;
+  for (int i = 0; i < steps; ++i) {
+    mix.hour(air(i), air(i + 1));
+    in_phase += (mix.temperature_c() - no_ice_k) * std::sin(turn * (i + 1));
+    behind -= (mix.temperature_c() - no_ice_k) * std::cos(turn * (i + 1));
+  }
+  const double held = std::pow(std::sin(turn / 2.0) / (turn / 2.0), 2);
+  return {std::hypot(in_phase, behind) * 2.0 / steps / held,
+          std::atan2(behind, in_phase) / (2.0 * std::numbers::pi)};
+}
+
+double lag_of_swing(const Vector& v) {
+  const double period = v.number("period_h"), tau = v.number("tau_h");
+  const Swing swing = swing_of(tau / period, 30'000);
+  if (v.quantity == "delay") return swing.delay * period;
+  CHECK(lag_amplitude(tau, period) == Approx(v.expected).margin(v.tolerance + 1e-10));
+  return swing.left;
 }
 
 double time_constant(const Vector& v) {
@@ -178,22 +243,13 @@ const std::map<std::string, Function> functions{
        return climate_oracles::day_length_cbm(v.number("lat"), static_cast<int>(v.number("doy")),
                                               v.number("p"));
      }},
-    {"hours_0_7",
-     [](const Vector& v) { return static_cast<double>(chill_of(hours_of(v)).hours_0_7); }},
-    {"utah", [](const Vector& v) { return chill_of(hours_of(v)).utah_units; }},
-    {"utah_fahrenheit", [](const Vector& v) { return chill_of(hours_of(v)).utah_units; }},
-    {"portions", [](const Vector& v) { return chill_of(hours_of(v)).portions; }},
+    {"hours_0_7", [](const Vector& v) { return ledger_of(hours_of(v)).hours_0_7; }},
+    {"utah", [](const Vector& v) { return ledger_of(hours_of(v)).utah_units; }},
+    {"utah_fahrenheit", [](const Vector& v) { return ledger_of(hours_of(v)).utah_units; }},
+    {"portions", [](const Vector& v) { return ledger_of(hours_of(v)).chill_portions; }},
     {"portions_hours", portion_hours},
-    {"mean",
-     [](const Vector& v) {
-       const ChillTotals totals = chill_of(hours_of(v));
-       return totals.sum_c / static_cast<double>(totals.hours);
-     }},
-    {"lag",
-     [](const Vector& v) {
-       return v.quantity == "delay" ? lag_delay_hours(v.number("tau_h"), v.number("period_h"))
-                                    : lag_amplitude(v.number("tau_h"), v.number("period_h"));
-     }},
+    {"mean", [](const Vector& v) { return ledger_of(hours_of(v)).mean_c; }},
+    {"lag", lag_of_swing},
     {"lag_step", lag_once},
     {"lag_series", lag_series},
     {"linvill", linvill},
