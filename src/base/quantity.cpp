@@ -21,10 +21,6 @@ struct UnitName {
 constexpr std::array length_units{
     UnitName{"mm", 1.0},    UnitName{"cm", 10.0},     UnitName{"m", 1000.0}, UnitName{"in", 25.4},
     UnitName{"inch", 25.4}, UnitName{"inches", 25.4}, UnitName{"\"", 25.4},  UnitName{"ft", 304.8}};
-constexpr std::array volume_units{UnitName{"l", 1.0}, UnitName{"L", 1.0}, UnitName{"ml", 0.001},
-                                  UnitName{"mL", 0.001},
-                                  // 231 cubic inches, exact. Source: US gallon, NIST Handbook 44.
-                                  UnitName{"gal", 3.785411784}};
 
 std::string_view trimmed(std::string_view text) {
   while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
@@ -101,11 +97,6 @@ Celsius parse_temperature(std::string_view text) {
   if (unit == "F" || unit == "f") return from_fahrenheit(number);
   throw InvalidValue{"", fmt::format("{} has the unknown unit {}; expected C or F", in_quotes(text),
                                      in_quotes(unit))};
-}
-
-Litres parse_volume(std::string_view text) {
-  const auto [number, unit] = split_unit(text, "\"12 l\"", "\"{0} l\"");
-  return Litres{number * unit_factor(text, unit, volume_units, "l, ml or gal (US)")};
 }
 
 long parse_whole_number(std::string_view text, long least, long most) {

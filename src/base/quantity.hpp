@@ -80,10 +80,6 @@ LengthPair parse_length_pair(std::string_view text);
 /// @throws InvalidValue as parse_length.
 Celsius parse_temperature(std::string_view text);
 
-/// Reads "12 l", "12 L", "500 ml", "3 gal" (US), as a volume.
-/// @throws InvalidValue as parse_length.
-Litres parse_volume(std::string_view text);
-
 /// Whole number from the entire text. @throws InvalidValue naming what was expected.
 long parse_whole_number(std::string_view text, long least, long most);
 

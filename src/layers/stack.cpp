@@ -143,15 +143,12 @@ std::vector<double> solve_bases(const StackRequest& request, double over_nose) {
 std::vector<StackedLayer> placed_layers(const StackRequest& request, double over_nose) {
   const std::vector<double> bases = solve_bases(request, over_nose);
   std::vector<StackedLayer> placed;
-  Millimetres highest_nose{0.0};
   for (std::size_t i = 0; i < bases.size(); ++i) {
     StackedLayer layer;
     layer.base = Millimetres{bases[i]};
     layer.nose = layer.base + request.layers[i].bulb_height;
     layer.depth = request.mix_surface - layer.base;
     layer.cover = request.mix_surface - layer.nose;
-    layer.beneath = layer.base - highest_nose;
-    highest_nose = layer.nose;
     placed.push_back(layer);
   }
   return placed;
@@ -216,7 +213,6 @@ Stack stack_layers(const StackRequest& request) {
 
   Stack stack;
   stack.least_surface = lowest_surface(checked, least_over_nose.value());
-  stack.comfortable_surface = lowest_surface(checked, wanted_over_nose.value());
   const std::optional<double> over_nose = largest_over_nose(checked);
   if (!over_nose) {
     stack.over_nose = least_over_nose;

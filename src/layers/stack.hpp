@@ -43,11 +43,10 @@ struct StackRequest {
 
 /// Where one layer sits.
 struct StackedLayer {
-  Millimetres base;     ///< bulb base above the inner floor
-  Millimetres nose;     ///< bulb top above the inner floor
-  Millimetres depth;    ///< mix surface to bulb base
-  Millimetres cover;    ///< mix surface to nose
-  Millimetres beneath;  ///< mix under the base: to the highest nose below, or to the floor
+  Millimetres base;   ///< bulb base above the inner floor
+  Millimetres nose;   ///< bulb top above the inner floor
+  Millimetres depth;  ///< mix surface to bulb base
+  Millimetres cover;  ///< mix surface to nose
 };
 
 struct Stack {
@@ -58,11 +57,10 @@ struct Stack {
   Millimetres over_nose;
   bool over_nose_reduced = false;  ///< under the wanted 25 mm: worth a notice
 
-  /// Lowest mix surface above the floor with which these layers fit, at 10 mm and at 25 mm over the
-  /// noses; nothing where no height would do because depth limits exclude one another. Pot height
-  /// = mix surface + headspace.
+  /// Lowest mix surface above the floor with which these layers fit, at 10 mm over the noses;
+  /// nothing where no height would do because depth limits exclude one another. Pot height = mix
+  /// surface + headspace.
   std::optional<Millimetres> least_surface;
-  std::optional<Millimetres> comfortable_surface;
   /// Where infeasible: what to leave out, bottom-first indices in rising order; the layer whose
   /// absence frees most, then the next until the rest fits. Empty where no layer would be left.
   std::vector<std::size_t> drop;

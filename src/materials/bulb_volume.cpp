@@ -50,8 +50,4 @@ Kilograms bulb_mass(Litres volume) {
   return Kilograms{volume.value() * bulb_density_kg_per_l};
 }
 
-Litres heap_volume(Litres volume) {
-  return volume / bulb_packing_fraction;
-}
-
 }  // namespace bulbwright

@@ -6,13 +6,11 @@
 
 namespace bulbwright {
 
-/// Volume, mass and room of bulbs, from what the trade knows of them: circumference and shape.
-/// Estimates, not measured on bulbs; good for litres of mix and a drawer, not for a balance.
+/// Volume and mass of bulbs, from what the trade knows of them: circumference and shape.
+/// Estimates, not measured on bulbs; good for litres of mix, not for a balance.
 
 /// Mass of a bulb per litre of it. common practice
 inline constexpr double bulb_density_kg_per_l = 1.05;
-/// Share of a heap that is bulbs. common practice; loose heaps in paper bags hold more air.
-inline constexpr double bulb_packing_fraction = 0.55;
 
 /// Volume of a sphere of circumference c: c^3 / (6 pi^2). circumference_cm > 0.
 /// Source: geometry, V = 4/3 pi r^3 with r = c / (2 pi).
@@ -28,8 +26,5 @@ Litres bulb_volume(double circumference_cm, double shape_factor);
 
 /// Mass of bulbs of that volume.
 Kilograms bulb_mass(Litres volume);
-
-/// Room that bulbs of that net volume take as a heap, in a drawer or bag.
-Litres heap_volume(Litres volume);
 
 }  // namespace bulbwright

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <limits>
 
 namespace bulbwright {
 namespace {
@@ -54,10 +53,6 @@ Kilograms niosh_weight_limit(const LiftTask& task) {
                    coupling_multiplier(task.coupling, v_cm)};
 }
 
-double lifting_index(Kilograms load, Kilograms limit) {
-  return limit > Kilograms{0.0} ? load / limit : std::numeric_limits<double>::infinity();
-}
-
 Kilograms team_guideline(Kilograms one_person, int people) {
   assert(people >= 1 && people <= 3);
   if (people == 1) return one_person;
@@ -87,17 +82,11 @@ const char* to_string(LiftVerdict verdict) {
 
 LiftGuideline judge_lift(Kilograms load, Millimetres outer_width) {
   LiftGuideline guideline;
-  guideline.niosh_one = niosh_weight_limit(lift_from_ground(outer_width));
-  guideline.hse_one_careful = hse_filter_women;
-  guideline.hse_one_upper = hse_filter_men;
-  guideline.hse_two_careful = team_guideline(hse_filter_women, 2);
-  guideline.hse_two_upper = team_guideline(hse_filter_men, 2);
-  guideline.one = std::min(guideline.niosh_one, guideline.hse_one_careful);
-  guideline.two = guideline.hse_two_careful;
+  guideline.one = std::min(niosh_weight_limit(lift_from_ground(outer_width)), hse_filter_careful);
+  guideline.two = team_guideline(hse_filter_careful, 2);
   const auto above = [load](Kilograms limit) {
     return rounded(load.value(), 0.1) > rounded(limit.value(), 0.1);
   };
-  guideline.above_every_guideline = above(guideline.hse_two_upper);
   guideline.verdict = !above(guideline.one)   ? LiftVerdict::one_person
                       : !above(guideline.two) ? LiftVerdict::two_people
                                               : LiftVerdict::not_lifted;

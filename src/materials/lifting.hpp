@@ -27,19 +27,15 @@ struct LiftTask {
 /// Equation", DHHS (NIOSH) Publication 94-110, 1994 (revised 2021); range ends from memory.
 Kilograms niosh_weight_limit(const LiftTask& task);
 
-/// Load over limit; above 1 the lift is more than recommended. Infinity for a limit of 0.
-double lifting_index(Kilograms load, Kilograms limit);
-
 /// Guideline for a team of 1 to 3: one person's figure times 1, 4/3 (two thirds of the sum) or 3/2
 /// (half of the sum). Source: rail safety guidance after the UK Health and Safety Executive; a
 /// trial of soldiers found 80 to 91 % of the sum (Sharp et al. 1997), so this is the careful side.
 Kilograms team_guideline(Kilograms one_person, int people);
 
-/// Load held close between elbow and knuckle height, women and men. Filters for a closer look, not
-/// safe limits; the law sets no weight. Source: HSE, "Manual handling at work", INDG143 (from
-/// memory).
-inline constexpr Kilograms hse_filter_women{16.0};
-inline constexpr Kilograms hse_filter_men{25.0};
+/// Load held close between elbow and knuckle height, the figure for women, which is the careful one
+/// (for men 25 kg). A filter for a closer look, not a safe limit; the law sets no weight.
+/// Source: HSE, "Manual handling at work", INDG143 (from memory).
+inline constexpr Kilograms hse_filter_careful{16.0};
 
 /// Lifting a pot of that outer size (the shorter side) off the ground from below to bench height,
 /// 750 mm, hands 100 mm up. H = 250 mm + half the size, as the manual takes it for hands below 250
@@ -53,18 +49,13 @@ enum class LiftVerdict {
 };
 const char* to_string(LiftVerdict verdict);  ///< "one person", "two people", "do not lift"
 
-/// Both guidelines, since who lifts is not known, and the verdict by the smaller of them. Figures
-/// are to be printed as "about" and as guidelines, never as safe limits.
+/// The guidelines for a load close to the body from the ground, and the verdict: by the smaller of
+/// both systems, since who lifts is not known. Figures are to be printed as "about" and as
+/// guidelines, never as safe limits.
 struct LiftGuideline {
-  Kilograms niosh_one;        ///< RWL from the ground; NIOSH gives nothing for two
-  Kilograms hse_one_careful;  ///< 16 kg
-  Kilograms hse_one_upper;    ///< 25 kg
-  Kilograms hse_two_careful;  ///< 21 kg
-  Kilograms hse_two_upper;    ///< 33 kg
-  Kilograms one;              ///< judged by: the smaller of NIOSH and the careful HSE figure
-  Kilograms two;              ///< judged by: the careful HSE figure
+  Kilograms one;  ///< the smaller of the NIOSH limit from the ground and the careful HSE figure
+  Kilograms two;  ///< the careful HSE figure for a team; NIOSH gives nothing for two
   LiftVerdict verdict = LiftVerdict::not_lifted;
-  bool above_every_guideline = false;  ///< more than 33 kg
 };
 
 /// Judged on the load rounded to 0.1 kg.

@@ -13,17 +13,14 @@ namespace bulbwright {
 namespace {
 
 constexpr double shell_spread = 0.25;
-constexpr double refill_share = 0.12;
-/// Standard acceleration of gravity, m/s^2, exact. Source: CGPM 1901.
-constexpr double gravity = 9.80665;
 
 Litres volume_of(const MaterialsKind& kind) {
   const double shape = shape_factor(kind.genus, kind.height_to_diameter);
   return static_cast<double>(kind.count) * bulb_volume(kind.circumference_cm, shape);
 }
 
-Millimetres shorter_outer_side(const Pot& pot, Millimetres wall) {
-  const Section rim = outer_size(pot, wall, wall).rim;
+Millimetres shorter_outer_side(const Pot& pot) {
+  const Section rim = outer_size(pot, pot.thickness, pot.thickness).rim;
   return std::min(rim.length, rim.width);
 }
 
@@ -31,14 +28,6 @@ Millimetres shorter_outer_side(const Pot& pot, Millimetres wall) {
 
 double drained_density(const MixKind& mix) {
   return (96.72 + 0.062 * mix.dry_g_per_l - mix.air_percent) / 100.0;
-}
-
-double pore_space(const MixKind& mix) {
-  return 96.72 - 0.038 * mix.dry_g_per_l;
-}
-
-double saturated_density(const MixKind& mix) {
-  return mix.dry_g_per_l / 1000.0 + pore_space(mix) / 100.0;
 }
 
 MixNeed mix_need(const Pot& pot, std::span<const FilledLayer> layers, double perlite_share) {
@@ -70,37 +59,17 @@ Kilograms shell_weight(const Pot& pot, Millimetres wall, Millimetres floor,
 
 FilledWeight filled_weight(const Pot& pot, Litres settled_mix, Litres bulbs, const MixKind& mix) {
   const Material material = material_named(pot.material);
-  const Millimetres wall = pot.thickness.value_or(material.usual_wall);
   FilledWeight weight;
-  weight.shell = shell_weight(pot, wall, wall, material.density_kg_per_l);
+  weight.shell = shell_weight(pot, pot.thickness, pot.thickness, material.density_kg_per_l);
   weight.shell_wet = (1.0 + material.water_share) * weight.shell;
   weight.mix = Kilograms{settled_mix.value() * drained_density(mix)};
   weight.bulbs = bulb_mass(bulbs);
   weight.total = weight.shell_wet + weight.mix + weight.bulbs;
-  weight.saturated =
-      weight.shell_wet + weight.bulbs + Kilograms{settled_mix.value() * saturated_density(mix)};
   weight.low = (1.0 - shell_spread) * weight.shell_wet + weight.bulbs +
                Kilograms{settled_mix.value() * least_drained_density};
   weight.high = (1.0 + shell_spread) * weight.shell_wet + weight.bulbs +
                 Kilograms{settled_mix.value() * most_drained_density};
   return weight;
-}
-
-double ground_pressure_kpa(Kilograms weight, const Section& outer_base) {
-  // N / mm^2 = 1000 kPa
-  return weight.value() * gravity / area_mm2(outer_base) * 1000.0;
-}
-
-Litres refill(Litres settled_mix) {
-  return refill_share * settled_mix;
-}
-
-Litres rain_caught(const Section& rim, Millimetres rain) {
-  return Litres{area_mm2(rim) * rain.value() / 1e6};
-}
-
-Millimetres rain_to_fill_air(const Section& rim, Litres settled_mix, double air_percent) {
-  return Millimetres{settled_mix.value() * 1e6 * air_percent / 100.0 / area_mm2(rim)};
 }
 
 Materials materials_for(const Pot& pot, std::span<const MaterialsLayer> layers,
@@ -122,8 +91,7 @@ Materials materials_for(const Pot& pot, std::span<const MaterialsLayer> layers,
   materials.mix = mix_need(pot, filled, wet_winter ? wet_winter_perlite_share : 0.0);
   materials.mesh = mesh_over_mix(section_at(pot, mix_surface(pot)), pests, smallest);
   materials.weight = filled_weight(pot, materials.mix.settled, bulbs);
-  const Millimetres wall = *pot.thickness;
-  materials.lift = judge_lift(materials.weight.total, shorter_outer_side(pot, wall));
+  materials.lift = judge_lift(materials.weight.total, shorter_outer_side(pot));
   return materials;
 }
 

@@ -33,12 +33,6 @@ struct MixKind {
 /// Source: Acta Horticulturae 294, article 2 (abstract).
 double drained_density(const MixKind& mix);
 
-/// Pore space in % by volume: 96.72 - 0.038 VW. Same source.
-double pore_space(const MixKind& mix);
-
-/// Density with every pore full of water, kg/L: dry + pore space. For a blocked hole.
-double saturated_density(const MixKind& mix);
-
 /// Range of drained densities measured for peat and bark mixes, kg/L. Source: University of
 /// Arkansas, Greenhouse Management unit 7; Int. J. Agronomy 2012, 978528, table 1.
 inline constexpr double least_drained_density = 0.65;
@@ -72,7 +66,6 @@ struct FilledWeight {
   Kilograms mix;        ///< watered and drained
   Kilograms bulbs;
   Kilograms total;      ///< watered and drained: "about"
-  Kilograms saturated;  ///< the same with every pore full, as after a storm with a blocked hole
   Kilograms low, high;  ///< total with 0.65 and 1.0 kg/L of mix and the shell a quarter off
 };
 
@@ -82,21 +75,6 @@ FilledWeight filled_weight(const Pot& pot, Litres settled_mix, Litres bulbs,
 /// Empty pot of that material, dry.
 Kilograms shell_weight(const Pot& pot, Millimetres wall, Millimetres floor,
                        double density_kg_per_l);
-
-/// Weight over the area of the outer base, kPa (kN/m^2). Never a permission: floors are judged by
-/// their owner and an engineer.
-double ground_pressure_kpa(Kilograms weight, const Section& outer_base);
-
-// --- water -------------------------------------------------------------------------------------
-
-/// Water that a thorough watering of a half-dry pot takes: 12 % of the mix. common practice
-Litres refill(Litres settled_mix);
-
-/// Rain of that height caught by the rim.
-Litres rain_caught(const Section& rim, Millimetres rain);
-
-/// Rain that would fill all air of the mix if no hole drained.
-Millimetres rain_to_fill_air(const Section& rim, Litres settled_mix, double air_percent);
 
 // --- all of it ---------------------------------------------------------------------------------
 

@@ -10,19 +10,18 @@ namespace bulbwright {
 namespace {
 
 constexpr std::array<PestMesh, 6> pest_table{{
-    {"gopher", Millimetres{13.0}, std::nullopt, true, Origin::published,
+    {"gopher", Millimetres{13.0}, std::nullopt, Origin::published,
      "University of California Master Gardeners (Colusa County): hardware cloth or 3/4 in mesh "
      "under "
      "beds; 1/2 in is sure"},
-    {"vole", Millimetres{6.0}, std::nullopt, true, Origin::published,
+    {"vole", Millimetres{6.0}, std::nullopt, Origin::published,
      "Extension wildlife damage management; Kansas State University wildlife: 1/4 in"},
-    {"mouse", Millimetres{6.0}, std::nullopt, false, Origin::published,
+    {"mouse", Millimetres{6.0}, std::nullopt, Origin::published,
      "Rodent exclusion texts: gets through anything over 1/4 in"},
-    {"squirrel", Millimetres{25.0}, Millimetres{13.0}, false, Origin::published,
+    {"squirrel", Millimetres{25.0}, Millimetres{13.0}, Origin::published,
      "W. Reeves, garden column: 1 in over the ground; 1/2 in for small bulbs: a how-to page"},
-    {"chipmunk", Millimetres{25.0}, Millimetres{13.0}, false, Origin::common_practice,
-     "as squirrel"},
-    {"deer", std::nullopt, std::nullopt, false, Origin::common_practice,
+    {"chipmunk", Millimetres{25.0}, Millimetres{13.0}, Origin::common_practice, "as squirrel"},
+    {"deer", std::nullopt, std::nullopt, Origin::common_practice,
      "mesh over the mix does nothing for shoots"},
 }};
 
@@ -77,11 +76,6 @@ std::optional<MeshOverMix> mesh_over_mix(const Section& surface, std::span<const
   mesh.outline = mesh_outline(surface);
   mesh.opening = *opening;
   mesh.pins = pins_for(mesh.outline);
-  mesh.fine = mesh.opening <= Millimetres{6.0};
-  mesh.under_pot = std::any_of(pests.begin(), pests.end(), [](const std::string& pest) {
-    const auto entry = find_pest(pest);
-    return entry && entry->digs_from_below;
-  });
   return mesh;
 }
 

@@ -18,7 +18,6 @@ struct PestMesh {
       opening;  ///< greatest opening that keeps it out; none: mesh is no help
   /// Where the opening for small bulbs is narrower: a bulb under `small_bulb` is drawn through.
   std::optional<Millimetres> small_bulb_opening;
-  bool digs_from_below = false;  ///< mesh under the pot's hole as well, or round it in the ground
   Origin origin = Origin::common_practice;
   std::string_view source;
 };
@@ -34,11 +33,9 @@ std::optional<PestMesh> find_pest(std::string_view pest);
 
 /// A mesh over the mix, under the rim.
 struct MeshOverMix {
-  Section outline;         ///< what to cut: the inner outline less 5 mm on every side
-  Millimetres opening;     ///< at most: the narrowest that any of the pests needs
-  int pins = 0;            ///< one for every 150 mm of its edge, at least 4 (common practice)
-  bool fine = false;       ///< 6 mm or less: shoots are pinched, lift it at the first noses
-  bool under_pot = false;  ///< some pest digs from below
+  Section outline;      ///< what to cut: the inner outline less 5 mm on every side
+  Millimetres opening;  ///< at most: the narrowest that any of the pests needs
+  int pins = 0;         ///< one for every 150 mm of its edge, at least 4 (common practice)
 };
 
 inline constexpr Millimetres mesh_clearance{5.0};

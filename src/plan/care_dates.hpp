@@ -14,7 +14,6 @@ namespace bulbwright {
 struct CareKind {
   const Taxon* taxon = nullptr;
   int layer = 1;
-  Day available;  ///< in the grower's hands from then on
   const TaxonCold* cold = nullptr;
   const PlannedWave* wave = nullptr;
   Day shoots;                   ///< first noses

@@ -10,7 +10,7 @@ namespace bulbwright {
 /// What is to be done or seen on a day. Stable words for JSON are in to_string().
 enum class Task {
   order_by,       ///< have ordered
-  bulbs_arrive,   ///< earliest day bulbs can be had
+  bulbs_arrive,   ///< have them in the house, a week before they are needed
   storage_start,  ///< into the refrigerator
   storage_check,  ///< look over: firm, shrivelled, mouldy, rotten, sprouted
   pot_and_chill,  ///< moist-only kinds are potted and the pot chilled

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -43,10 +42,10 @@ std::string describe(const PotNote& note);
 struct Pot {
   std::string name;
   Shape shape = Shape::round;
-  std::vector<PotLevel> levels;          ///< from the inner floor up to the rim
-  Millimetres headspace;                 ///< rim to mix surface
-  std::string material;                  ///< a name of known_materials()
-  std::optional<Millimetres> thickness;  ///< of wall and floor: given, or the material's usual
+  std::vector<PotLevel> levels;  ///< from the inner floor up to the rim
+  Millimetres headspace;         ///< rim to mix surface
+  std::string material;          ///< a name of known_materials()
+  Millimetres thickness;         ///< of wall and floor: given, or the material's usual; 0 or more
   std::vector<PotNote> notes;
 };
 

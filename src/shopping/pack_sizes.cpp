@@ -93,12 +93,6 @@ std::vector<Pack> fewest_packs(int need, std::span<const int> sizes) {
   return packs;
 }
 
-int pieces_in(std::span<const Pack> packs) {
-  int pieces = 0;
-  for (const Pack& pack : packs) pieces += pack.size * pack.count;
-  return pieces;
-}
-
 std::vector<PackSizes> parse_packs(std::string_view csv, std::string file) {
   const CsvTable table = read_csv(csv, std::move(file));
   const std::size_t kind = table.column("kind"), match = table.column("match"),

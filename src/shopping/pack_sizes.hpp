@@ -24,9 +24,6 @@ struct Pack {
 /// size L would do; so all beyond L * L pieces is given in packs of size L at once.
 std::vector<Pack> fewest_packs(int need, std::span<const int> sizes);
 
-/// Pieces in all.
-int pieces_in(std::span<const Pack> packs);
-
 /// Sizes in which something is sold.
 struct PackSizes {
   std::string kind;   ///< "bulb", "mix", "amendment", "pin", "label"

@@ -49,13 +49,6 @@ TEST_CASE("the manual's first example comes out within 3.5 % in metric", "[lifti
     CHECK(pounds < v.expected);
     CHECK(pounds == Approx(v.expected).epsilon(0.035));
   }
-  // The manual's lifting indices for the same example: 2.7 and 3.0.
-  for (const auto& v : materials_vectors("niosh_li")) {
-    const double load = std::stod(v.word("load"));
-    CHECK(lifting_index(Kilograms{load}, Kilograms{v.in("rwl")}) ==
-          Approx(v.expected).margin(v.tolerance));
-  }
-  CHECK(std::isinf(lifting_index(Kilograms{5.0}, Kilograms{0.0})));
 }
 
 // Ends of the published ranges (from memory): beyond them nothing may be lifted.
@@ -91,17 +84,17 @@ TEST_CASE("a pot is judged by the smaller guideline", "[lifting]") {
   // The vectors' 380 mm pot from the ground, hands 10 cm up: 8.4 kg.
   CHECK(niosh_weight_limit(lift_from_ground(380_mm)).value() == Approx(8.419).margin(0.001));
   const LiftGuideline light = judge_lift(Kilograms{8.4}, 380_mm);
-  CHECK(light.one == light.niosh_one);
+  CHECK(light.one == niosh_weight_limit(lift_from_ground(380_mm)));
   CHECK(light.verdict == LiftVerdict::one_person);
   CHECK(judge_lift(Kilograms{8.5}, 380_mm).verdict == LiftVerdict::two_people);
   CHECK(judge_lift(Kilograms{21.3}, 380_mm).verdict == LiftVerdict::two_people);
   const LiftGuideline heavy = judge_lift(Kilograms{21.4}, 380_mm);
   CHECK(heavy.verdict == LiftVerdict::not_lifted);
-  CHECK_FALSE(heavy.above_every_guideline);
-  CHECK(judge_lift(Kilograms{33.4}, 380_mm).above_every_guideline);
+  CHECK(heavy.two.value() == Approx(16.0 * 2.0 * 2.0 / 3.0));
   // The example pot, 42 kg filled, is never a lift, even for two.
   CHECK(judge_lift(Kilograms{42.0}, 410_mm).verdict == LiftVerdict::not_lifted);
   // Too wide to hold close: nobody alone.
   CHECK(judge_lift(Kilograms{0.5}, 800_mm).verdict == LiftVerdict::two_people);
-  CHECK(judge_lift(Kilograms{1.0}, 100_mm).hse_one_careful == Kilograms{16.0});
+  // A pot so narrow that the equation allows more: the careful figure for one stands.
+  CHECK(judge_lift(Kilograms{1.0}, 100_mm).one <= Kilograms{16.0});
 }

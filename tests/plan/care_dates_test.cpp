@@ -28,9 +28,8 @@ TEST_CASE("a refrigerated kind is ordered, stored, checked, planted and seen in 
   PlannedWave wave;
   wave.first = Day{2027, 3, 10};
   wave.last = Day{2027, 3, 22};
-  const std::vector<CareKind> kinds{{fixture::catalogue().find("tulip-triumph"), 1,
-                                     Day{2026, 9, 15}, &cold, &wave, Day{2027, 2, 10},
-                                     std::nullopt}};
+  const std::vector<CareKind> kinds{{fixture::catalogue().find("tulip-triumph"), 1, &cold, &wave,
+                                     Day{2027, 2, 10}, std::nullopt}};
   const auto dates = care_dates({kinds, Day{2027, 1, 8}, &season.winters[2], true});
   for (std::size_t i = 1; i < dates.size(); ++i) CHECK(dates[i - 1].date <= dates[i].date);
   REQUIRE(find(dates, Task::storage_start));
@@ -50,9 +49,8 @@ TEST_CASE(
   PlannedWave wave;
   wave.first = Day{2027, 4, 10};
   wave.last = Day{2027, 4, 22};
-  const std::vector<CareKind> kinds{{fixture::catalogue().find("tulip-triumph"), 1,
-                                     Day{2026, 9, 15}, &cold, &wave, Day{2027, 3, 10},
-                                     std::nullopt}};
+  const std::vector<CareKind> kinds{{fixture::catalogue().find("tulip-triumph"), 1, &cold, &wave,
+                                     Day{2027, 3, 10}, std::nullopt}};
   const auto dates = care_dates({kinds, Day{2026, 10, 20}, &season.winters[2], false});
   CHECK(find(dates, Task::shelter));
   CHECK_FALSE(find(dates, Task::storage_check));

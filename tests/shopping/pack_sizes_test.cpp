@@ -6,8 +6,10 @@
 
 #include "base/error.hpp"
 #include "catalogue/catalogue.hpp"
+#include "shopping/pieces.hpp"
 
 using namespace bulbwright;
+using fixture::pieces_in;
 
 namespace {
 

@@ -4,7 +4,10 @@
 
 #include <catch2/catch.hpp>
 
+#include "shopping/pieces.hpp"
+
 using namespace bulbwright;
+using fixture::pieces_in;
 
 namespace {
 
