@@ -1,5 +1,8 @@
 #include "climate/place.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include <catch2/catch.hpp>
 
 using namespace bulbwright;
@@ -51,4 +54,42 @@ TEST_CASE("every zone from 4a to 11b has a profile on both sides of the equator"
       }
     }
   }
+}
+
+// Places whose zone stands on a published map (data/places.csv names each source), in the north and
+// south of 23 S. A half zone is 2.8 K wide, so 0.8 K of the error is the map's own steps; the rule
+// was fitted within 1.8 K.
+TEST_CASE("the lowest temperature estimated from normals is that of the map's zone",
+          "[place][published]") {
+  struct Errors {
+    int places = 0;
+    double sum = 0.0, squares = 0.0, sum_cold = 0.0, squares_cold = 0.0, product = 0.0;
+    [[nodiscard]] double mean() const { return sum / places; }
+    /// Error a kelvin of the coldest month: a wrong slope shows here.
+    [[nodiscard]] double slope() const {
+      return (product - sum * sum_cold / places) / (squares_cold - sum_cold * sum_cold / places);
+    }
+  };
+  Errors north, south;
+  const PlaceCatalogue catalogue = PlaceCatalogue::builtin();
+  for (const Place& known : catalogue.places()) {
+    if (known.zone.empty() || known.zone_estimated) continue;
+    Place unzoned = known;
+    unzoned.zone.clear();
+    const double error = (annual_low(unzoned) - annual_low(known)).value();
+    const double cold = *std::min_element(known.normals.tmin_c.begin(), known.normals.tmin_c.end());
+    Errors& errors = known.latitude < -23.0 ? south : north;
+    ++errors.places;
+    errors.sum += error;
+    errors.squares += error * error;
+    errors.sum_cold += cold;
+    errors.squares_cold += cold * cold;
+    errors.product += error * cold;
+  }
+  REQUIRE(north.places > 100);
+  REQUIRE(south.places > 3);
+  CHECK(std::abs(north.mean()) < 2.0);
+  CHECK(std::sqrt(north.squares / north.places) < 3.0);
+  CHECK(std::abs(north.slope()) < 0.1);
+  CHECK(std::abs(south.mean()) < 1.5);
 }

@@ -44,3 +44,62 @@ TEST_CASE("a forced tulip flowers two to five weeks after it is brought in",
   CHECK(days >= 14);
   CHECK(days <= 35);
 }
+
+namespace {
+
+/// First flowers of a kind planted on a day with weeks of cold that it came with and no more.
+Day first_flower(const char* taxon, Day planted, double already_weeks) {
+  static const PotSeason season = steady_season(9.0, 9.0, 9.0);
+  TimedKind kind = kind_of(taxon);
+  kind.ask.already_weeks = already_weeks;
+  const KindTiming timing = time_kind(kind, season, planted, 0.0);
+  REQUIRE(timing.wave.flowers);
+  return timing.wave.first;
+}
+
+}  // namespace
+
+// docs/bloom.md: what grows in the warm mix of early autumn is roots; bulbs that have had cold grow
+// at once.
+TEST_CASE("bulbs without cold wait for mid-autumn, chilled ones grow when planted", "[timing]") {
+  const Day early{2026, 9, 16}, later{2026, 9, 26};
+  for (const char* taxon : {"tulip-triumph", "narcissus-large-cupped", "muscari"}) {
+    CAPTURE(taxon);
+    for (const double little : {0.0, 0.9})
+      CHECK(first_flower(taxon, early, little) == first_flower(taxon, later, little));
+    for (const double enough : {1.1, 4.0})
+      CHECK(first_flower(taxon, later, enough) - first_flower(taxon, early, enough) >= 3);
+  }
+}
+
+// from memory: a bulb planted dry roots for a week to ten days before its shoot grows.
+TEST_CASE("days of rooting before mid-autumn are days of rooting done", "[timing][law]") {
+  const Day mid_autumn{2026, 10, 15};
+  for (const char* taxon : {"tulip-triumph", "narcissus-large-cupped", "muscari"}) {
+    CAPTURE(taxon);
+    const Day rooted = first_flower(taxon, mid_autumn - dry_rooting_days, 0.0);
+    const Day half = first_flower(taxon, mid_autumn - dry_rooting_days / 2, 0.0);
+    const Day dry = first_flower(taxon, mid_autumn, 0.0);
+    CHECK(rooted == first_flower(taxon, mid_autumn - 2 * dry_rooting_days, 0.0));
+    CHECK(rooted <= half);
+    CHECK(half <= dry);
+    CHECK(rooted < dry);
+    CHECK(dry - rooted <= dry_rooting_days);
+  }
+}
+
+TEST_CASE("a pot chilled planted has its roots, a bulb chilled dry makes them first", "[timing]") {
+  const PotSeason season = steady_season(9.0, 9.0, 9.0);
+  TimedKind kind = kind_of("fritillaria-meleagris");
+  REQUIRE(kind.ask.taxon->cold_form == ColdForm::moist_only);
+  Taxon dry = *kind.ask.taxon;
+  dry.cold_form = ColdForm::dry_ok;
+  const Day planted{2026, 12, 1};
+  const Day in_pot = time_kind(kind, season, planted, 6.0).wave.first;
+  const Day not_chilled = time_kind(kind, season, planted, 0.0).wave.first;
+  kind.ask.taxon = &dry;
+  const Day in_bag = time_kind(kind, season, planted, 6.0).wave.first;
+  CHECK(in_pot < in_bag);
+  CHECK(in_bag - in_pot <= dry_rooting_days);
+  CHECK(time_kind(kind, season, planted, 0.0).wave.first == not_chilled);  // no roots in either
+}

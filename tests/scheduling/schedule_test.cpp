@@ -92,3 +92,54 @@ TEST_CASE("kinds that dry out are potted soon after they come", "[schedule]") {
   const PlantingChoice choice = chosen("London", {"galanthus"});
   CHECK(choice.plant <= Day{2026, 10, 20});
 }
+
+// common practice: bulbs are planted four weeks before hard frost, to root; ground that is frozen
+// already cannot be worse than a day before.
+TEST_CASE("planting costs more the nearer hard frost is, from four weeks before it",
+          "[schedule][law]") {
+  PotSeason season = fixture::steady_season(5.0, 5.0, 5.0);
+  PotWinter& normal = season.winters[season.normal];
+  const Day frost{2026, 12, 20};
+  for (PotDay& day : normal.days) {
+    const Day date = normal.first + static_cast<int>(&day - normal.days.data());
+    if (date >= frost) day.frozen_share = 1.0;
+  }
+  const TimedKind kind = kind_of("tulip-triumph");
+  const ScheduledKind asked = scheduled(kind, season);
+  const std::vector<DayCost> costs = planting_costs(asked, season.view());
+  const Day first = planting_season(2026, Hemisphere::north).first;
+  const auto rooting = [&](Day day) {
+    return costs.at(static_cast<std::size_t>(day - first)).rooting;
+  };
+  CHECK(rooting(first) == 0.0);
+  CHECK(rooting(frost - 28) == 0.0);
+  CHECK(rooting(frost - 27) > 0.0);
+  for (Day day = frost - 28; day < frost; day = day + 1) CHECK(rooting(day + 1) > rooting(day));
+  CHECK(rooting(frost + 20) == rooting(frost));
+  // Without roots no day is a good one, whatever else it has.
+  CHECK(rooting(frost) >= 1.0);
+  CHECK(choose_planting(std::vector{asked}, season.view(), std::nullopt).plant <= frost - 28);
+}
+
+// data/SOURCES.md: weeks dry in the room and weeks in the refrigerator are counted apart.
+TEST_CASE("weeks in the refrigerator do not count as weeks dry in the room", "[schedule]") {
+  const PotSeason season = fixture::steady_season(12.0, 12.5, 11.5);
+  const TimedKind kind = kind_of("narcissus-large-cupped");
+  const auto room_weeks = static_cast<int>(kind.ask.taxon->max_dry_storage_weeks.value);
+  const std::vector<DayCost> costs = planting_costs(scheduled(kind, season), season.view());
+  const Day first = planting_season(2026, Hemisphere::north).first;
+  REQUIRE(first == kind.ask.available);
+  const auto storing = [&](int weeks) {
+    return costs.at(static_cast<std::size_t>(7 * weeks)).storing;
+  };
+  const auto stored = [&](int weeks) {
+    return static_cast<int>(time_kind(kind, season, first + 7 * weeks).cold.cold.storage_weeks);
+  };
+  int longest = room_weeks;  // the last week that costs nothing
+  while (longest + 1 - stored(longest + 1) <= room_weeks) ++longest;
+  REQUIRE(stored(longest) >= 2);
+  CAPTURE(room_weeks, stored(longest));
+  CHECK(longest == room_weeks + stored(longest));
+  CHECK(storing(longest) == Approx(0.0).margin(1e-9));
+  CHECK(storing(longest + 1) > 0.0);
+}
