@@ -75,6 +75,17 @@ Section outline(const FitOptions& options) {
                   bulbwright::in_quotes(options.shape), did_you_mean(options.shape, shapes))};
 }
 
+/// A layer that would take for ever: the number tells where the sizes are wrong.
+void refuse_too_many(const Section& section, const PackKind& kind, Millimetres gap,
+                     Millimetres wall) {
+  const std::size_t most = upper_bound(section, {&kind, 1}, gap, wall).most;
+  if (most <= most_bulbs_of_a_layer) return;
+  throw InvalidValue{"--bulb",
+                     fmt::format("up to {} bulbs of {:g} mm would fit; expected at most {} in one "
+                                 "outline: larger bulbs, a wider gap or a smaller outline",
+                                 most, kind.diameter.value(), most_bulbs_of_a_layer)};
+}
+
 CommandResult run(const FitOptions& options, const Terminal& terminal) {
   report::FitReport fit;
   fit.section = outline(options);
@@ -87,6 +98,7 @@ CommandResult run(const FitOptions& options, const Terminal& terminal) {
   const Effort effort = effort_named(options.effort);
   PackKind kind{fit.bulb, 1.0, 0};
   if (options.count.empty()) {
+    refuse_too_many(fit.section, kind, gap, fit.wall);
     fit.packing = pack_most(fit.section, {&kind, 1}, gap, fit.wall, effort);
   } else {
     fit.own_count = true;

@@ -6,6 +6,7 @@
 
 #include <fmt/core.h>
 
+#include "base/error.hpp"
 #include "base/notice_words.hpp"
 #include "packing/lattice_count.hpp"
 
@@ -160,6 +161,19 @@ void count_bulbs(const ResolvedLayer& layer, PlannedLayer& planned) {
   }
 }
 
+/// Before any work: a layer of more bulbs than are ever packed has a wrong size somewhere.
+void refuse_too_many(const ResolvedLayer& layer, std::size_t index, const Section& section) {
+  if (layer.request->count) return;
+  std::vector<PackKind> kinds;
+  for (const LayerKind& kind : layer.kinds) kinds.push_back(pack_kind(kind));
+  const std::size_t most = upper_bound(section, kinds, layer.gap, layer.wall).most;
+  if (most <= most_bulbs_of_a_layer) return;
+  throw InvalidValue{fmt::format("layers[{}]", index),
+                     fmt::format("up to {} bulbs would fit; expected at most {} in one layer: a "
+                                 "wider gap or a smaller pot",
+                                 most, most_bulbs_of_a_layer)};
+}
+
 }  // namespace
 
 Millimetres usual_gap(const Taxon& taxon, bool single_layer) {
@@ -222,6 +236,12 @@ Layering plan_layers(std::span<const ResolvedLayer> layers, const Pot& pot, Effo
                      "than the usual 25 mm (1 in)",
                      both_rulers(stack.over_nose))});
   }
+  const auto section_of = [&](const StackedLayer& at) {
+    return smallest_section(pot, at.base, at.nose - at.base);
+  };
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    refuse_too_many(layers[i], i, section_of(stack.layers[i]));
+  }
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const StackedLayer& at = stack.layers[i];
     PlannedLayer planned;
@@ -232,7 +252,7 @@ Layering plan_layers(std::span<const ResolvedLayer> layers, const Pot& pot, Effo
     planned.above_floor = at.base;
     planned.bulb_height = at.nose - at.base;
     planned.cover = at.cover;
-    planned.section = smallest_section(pot, at.base, planned.bulb_height);
+    planned.section = section_of(at);
     planned.wall = layers[i].wall;
     pack(layers[i], effort, cache, planned, result);
     count_bulbs(layers[i], planned);

@@ -67,6 +67,8 @@ struct Layering {
 
 /// Stacks and packs. With an infeasible stack the result holds the notice (what height would do,
 /// which layer to leave out) and no layers.
+/// @throws InvalidValue for a layer that might hold more than most_bulbs_of_a_layer, before it is
+/// packed.
 Layering plan_layers(std::span<const ResolvedLayer> layers, const Pot& pot, Effort effort,
                      PackingCache& cache);
 

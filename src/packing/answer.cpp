@@ -30,12 +30,16 @@ Packing packing_of(const Outline& outline, const KindDiscs& bulbs,
     return layout[a].y != layout[b].y ? layout[a].y < layout[b].y : layout[a].x < layout[b].x;
   });
   Packing result;
-  double least_gap = infinity, least_wall = infinity;
-  for (std::size_t i = 0; i < n; ++i) {
+  double least_gap = infinity, least_wall = infinity, widest = 0.0;
+  for (const PackKind& kind : kinds) widest = std::max(widest, kind.diameter.value());
+  for (std::size_t k = 0; k < n; ++k) {
+    const std::size_t i = order[k];
     const double radius = kinds[bulbs.kind[i]].diameter.value() / 2.0;
     const Point p{static_cast<double>(layout[i].x) / 10.0, static_cast<double>(layout[i].y) / 10.0};
     least_wall = std::min(least_wall, outline.depth(p) - radius);
-    for (std::size_t j = i + 1; j < n; ++j) {
+    for (std::size_t l = k + 1; l < n; ++l) {
+      const std::size_t j = order[l];  // sorted by y: the rest is further off still
+      if (static_cast<double>(layout[j].y - layout[i].y) / 10.0 - widest > least_gap) break;
       const auto d2 = static_cast<double>(Certifier::square_distance(layout[i], layout[j]));
       const double other = kinds[bulbs.kind[j]].diameter.value() / 2.0;
       least_gap = std::min(least_gap, std::sqrt(d2) / 10.0 - radius - other);
@@ -75,6 +79,15 @@ Bound bound_of(const Outline& outline, std::span<const PackKind> kinds, double g
     }
     return nullptr;
   };
+  // Every kind has its share but for less than one bulb: more than this cannot hold.
+  double shares = 0.0, all_shares = 0.0;
+  for (const PackKind& kind : kinds) all_shares += kind.share;
+  for (std::size_t k = 0; k < by_size.size(); ++k) {
+    shares += kinds[by_size[k]].share;
+    const double most = static_cast<double>(limits[k].most + k + 1) * all_shares / shares + 1.0;
+    if (most >= static_cast<double>(bound.most)) continue;
+    bound = {static_cast<std::size_t>(most), limits[k].name + ", by size and share"};
+  }
   while (bound.most > 0) {
     const Bound* const by = broken(bound.most);
     if (by == nullptr) break;

@@ -63,8 +63,16 @@ constexpr std::array<double, 33> square_optima{
     11.46394403245030115685,
 };
 
+constexpr double square_optimum_36 = 12.0;
+
 /// Ratios are compared with this much room, so that rounding of the input never breaks a proof.
 constexpr double ratio_room = 4e-9;
+
+/// n discs, and so more than n - 1, do not fit below `optimum`.
+void tighten_by_optimum(Bound& bound, std::size_t n, double optimum, double ratio,
+                        const char* name) {
+  if (bound.most >= n && ratio < optimum * (1.0 - ratio_room)) bound = {n - 1, name};
+}
 
 template <std::size_t size>
 void tighten_by_optima(Bound& bound, const std::array<double, size>& optima, double ratio,
@@ -111,23 +119,25 @@ void tighten_by_width(Bound& bound, double height, double length, double spacing
 }  // namespace
 
 Bound most_points(const Outline& outline, double spacing, double margin) {
-  if (margin > outline.inradius() + 1e-7) return {0, "no room"};
+  if (margin > outline.inradius() + 2.0 * length_dust) return {0, "no room"};
+  spacing -= 2.0 * length_dust;
+  margin = std::min(margin - 2.0 * length_dust, outline.inradius());
   Bound bound = oler(outline, spacing, margin);
   const double height = std::max(0.0, outline.top() - outline.bottom() - 2.0 * margin);
   const double length = std::max(0.0, 2.0 * (outline.half_length() - margin));
   tighten_by_width(bound, height, length, spacing);
   tighten_by_width(bound, length, height, spacing);
-  if (outline.shape() == Shape::round) {
-    const double ratio = 1.0 + 2.0 * (outline.half_length() - margin) / spacing;
+  if (outline.shape() == Shape::round || outline.shape() == Shape::oval) {
+    // The larger axis: an ellipse lies in that circle, and so does what is deep in it.
+    const double ratio = 1.0 + std::max(height, length) / spacing;
     tighten_by_optima(bound, round_optima, ratio, "proven optimum in a circle");
-    if (bound.most > 18 && ratio < round_optimum_19 * (1.0 - ratio_room)) {
-      bound = {18, "proven optimum in a circle"};
-    }
+    tighten_by_optimum(bound, 19, round_optimum_19, ratio, "proven optimum in a circle");
   }
-  const bool sharp = outline.corner() <= margin;
-  if (outline.shape() == Shape::rectangle && sharp && std::fabs(height - length) < 1e-9 * length) {
-    const double ratio = 2.0 + 2.0 * length / spacing;
+  if (outline.shape() == Shape::rectangle) {
+    // The larger side: a region of unequal sides lies in that square. Rounded corners only take.
+    const double ratio = 2.0 + 2.0 * std::max(height, length) / spacing;
     tighten_by_optima(bound, square_optima, ratio, "proven optimum in a square");
+    tighten_by_optimum(bound, 36, square_optimum_36, ratio, "proven optimum in a square");
   }
   return bound;
 }

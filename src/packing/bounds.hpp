@@ -20,8 +20,12 @@ struct Bound {
 /// - the width: in a region of height h < s neighbours along the length are at least
 ///   sqrt(s^2 - h^2) apart;
 /// - proven optimal packings of a round section (n <= 14 and 19) and of a square (n <= 33 and 36):
-///   below the optimum of n + 1 no more than n fit. Source: E. Specht's tables of best known
-///   packings, entries marked proven.
+///   below the optimum of n no more than n - 1 fit. Source: E. Specht's tables of best known
+///   packings, entries marked proven; for 36 in a square K. Kirchner and G. Wengerodt, "Die
+///   dichteste Packung von 36 Kreisen in einem Quadrat", Beitr. Algebra Geom. 25, 1987 (from
+///   memory).
+/// Everything is worked out for lengths easier by length_dust, so that a layout certified with that
+/// much tolerance never stands above the bound.
 Bound most_points(const Outline& outline, double spacing, double margin);
 
 }  // namespace bulbwright::packing

@@ -48,7 +48,7 @@ double Energy::pairs_energy(const double* centres, double* gradient) const {
     const auto partners = near_.partners(i);
     const int* const end = partners.data() + partners.size();
     const int* partner = partners.data();
-    for (; partner + 1 < end; partner += 2) {  // two partners at once, without a branch
+    for (; end - partner >= 2; partner += 2) {  // two partners at once, without a branch
       const std::size_t j = static_cast<std::size_t>(partner[0]);
       const std::size_t k = static_cast<std::size_t>(partner[1]);
       const Pair dj = at - load(centres + 2 * j), dk = at - load(centres + 2 * k);

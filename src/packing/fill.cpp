@@ -7,7 +7,10 @@ namespace bulbwright::packing {
 namespace {
 
 constexpr double step_mm = 2.0;
-constexpr std::size_t most_filled = 2000;
+constexpr std::size_t most_filled = 5000;
+
+/// Of looking for a bulb in the way, in the units of the search.
+constexpr long work_of_a_test = 8;
 
 constexpr double near_factor = 1.25;  ///< a little more than what counts as touching in a clump
 
@@ -22,8 +25,16 @@ struct Scan {
 
 class Fill {
  public:
-  Fill(const Outline& outline, double gap, double wall, bool turned)
-      : outline_{outline}, gap_{gap}, wall_{wall}, turned_{turned} {}
+  /// `widest`: the largest bulb's diameter, mm.
+  Fill(const Outline& outline, double widest, double gap, double wall, bool turned)
+      : outline_{outline},
+        gap_{gap},
+        wall_{wall},
+        turned_{turned},
+        cell_{widest + gap},
+        columns_{static_cast<std::size_t>(2.0 * outline.half_length() / cell_) + 3},
+        in_cell_(columns_ *
+                 (static_cast<std::size_t>((outline.top() - outline.bottom()) / cell_) + 3)) {}
 
   /// Puts a bulb at the next free place of its kind's scan.
   bool place(Scan& scan, std::size_t kind) {
@@ -47,6 +58,7 @@ class Fill {
         }
         if (outline_.is_deep(p, m) && (scan.most_together == most_filled || joins(p, scan, kind))) {
           if (scan.most_together == most_filled) group_.push_back(placed_.size());
+          in_cell_[cell_of(p)].push_back(placed_.size());
           placed_.push_back(p);
           radius_.push_back(scan.radius);
           kind_.push_back(kind);
@@ -77,19 +89,29 @@ class Fill {
   [[nodiscard]] long work() const { return work_; }
 
  private:
-  /// Where along the row the first bulb found in the way leaves room again; p's own place if none
-  /// is. The newest are the likeliest to be near.
+  /// Cells have an empty border: those about a point are always there.
+  [[nodiscard]] std::size_t cell_of(Point p) const {
+    const auto column = static_cast<std::size_t>((p.x + outline_.half_length()) / cell_) + 1;
+    return (static_cast<std::size_t>((p.y - outline_.bottom()) / cell_) + 1) * columns_ + column;
+  }
+
+  /// Where along the row a bulb in the way leaves room again; p's own place if none is.
   double taken_until(Point p, double radius) {
     const double along = turned_ ? p.y : p.x;
-    for (std::size_t i = placed_.size(); i-- > 0;) {
-      const double dx = p.x - placed_[i].x, dy = p.y - placed_[i].y;
-      const double want = radius + radius_[i] + gap_;
-      if (dx * dx + dy * dy >= want * want) continue;
-      work_ += static_cast<long>(placed_.size() - i) / 4;
-      const double across = turned_ ? dx : dy, other = turned_ ? placed_[i].y : placed_[i].x;
-      return std::max(other + std::sqrt(want * want - across * across) - 1e-9, along + 1e-9);
+    const std::size_t middle = cell_of(p);
+    for (const std::size_t row : {middle - columns_, middle, middle + columns_}) {
+      for (std::size_t cell = row - 1; cell <= row + 1; ++cell) {
+        for (const std::size_t i : in_cell_[cell]) {
+          const double dx = p.x - placed_[i].x, dy = p.y - placed_[i].y;
+          const double want = radius + radius_[i] + gap_;
+          if (dx * dx + dy * dy >= want * want) continue;
+          work_ += work_of_a_test;
+          const double across = turned_ ? dx : dy, other = turned_ ? placed_[i].y : placed_[i].x;
+          return std::max(other + std::sqrt(want * want - across * across) - 1e-9, along + 1e-9);
+        }
+      }
     }
-    work_ += 4 + static_cast<long>(placed_.size()) / 4;
+    work_ += work_of_a_test;
     return along;
   }
 
@@ -118,6 +140,9 @@ class Fill {
   const Outline& outline_;
   double gap_, wall_;
   bool turned_;
+  double cell_;  ///< no narrower than two bulbs can want, mm
+  std::size_t columns_;
+  std::vector<std::vector<std::size_t>> in_cell_;  ///< bulbs placed, cells row by row
   long work_ = 0;
   std::vector<Point> placed_;
   std::vector<double> radius_;
@@ -129,7 +154,9 @@ class Fill {
 
 KindLayout greedy_fill(const Outline& outline, std::span<const PackKind> kinds, double gap,
                        double wall, bool turned, Spread spread, long& work) {
-  Fill fill{outline, gap, wall, turned};
+  double widest = 0.0;
+  for (const PackKind& kind : kinds) widest = std::max(widest, kind.diameter.value());
+  Fill fill{outline, widest, gap, wall, turned};
   std::vector<Scan> scans;
   double shares = 0.0, squares = 0.0;
   for (const PackKind& kind : kinds) {

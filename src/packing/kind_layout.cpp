@@ -9,13 +9,34 @@
 namespace bulbwright::packing {
 namespace {
 
+/// Below so many places all are near each other.
+constexpr std::size_t all_near_below = 60;
+
+/// Calls pair(i, j) for all pairs of n that lie within `reach` along x; returns how many.
+template <class AtX, class PairOf>
+long pairs_along_x(std::size_t n, AtX at_x, double reach, PairOf pair) {
+  std::vector<std::size_t> order(n);
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return at_x(a) != at_x(b) ? at_x(a) < at_x(b) : a < b;
+  });
+  long pairs = static_cast<long>(n);
+  for (std::size_t k = 0; k < n; ++k) {
+    for (std::size_t l = k + 1; l < n && at_x(order[l]) - at_x(order[k]) <= reach; ++l) {
+      pair(std::min(order[k], order[l]), std::max(order[k], order[l]));
+      ++pairs;
+    }
+  }
+  return pairs;
+}
+
 /// The places about each place, nearest within a few spacings, with weight (1 / distance)^6.
 struct Near {
   std::size_t place = 0;
   double weight = 0.0;
 };
 
-std::vector<std::vector<Near>> near_places(const std::vector<Point>& places) {
+std::vector<std::vector<Near>> near_places(const std::vector<Point>& places, long& work) {
   const std::size_t n = places.size();
   double x0 = 1e300, x1 = -1e300, y0 = 1e300, y1 = -1e300;
   for (const Point p : places) {
@@ -26,24 +47,32 @@ std::vector<std::vector<Near>> near_places(const std::vector<Point>& places) {
   }
   const double area = std::max(1.0, (x1 - x0) * (y1 - y0));
   const double far2 = std::max(9.0 * area / static_cast<double>(n), 1.0);
+  const bool all = n < all_near_below;
+  const double reach = all ? 1e300 : std::sqrt(far2);
   std::vector<std::vector<Near>> near(n);
-  for (std::size_t i = 0; i < n; ++i) {
-    for (std::size_t j = 0; j < n; ++j) {
-      const double dx = places[i].x - places[j].x, dy = places[i].y - places[j].y;
-      const double d2 = (dx * dx + dy * dy) / far2;
-      if (i != j && (d2 < 1.0 || n < 60))
-        near[i].push_back({j, 1.0 / std::max(1e-9, d2 * d2 * d2)});
-    }
-  }
+  const auto add = [&](std::size_t i, std::size_t j) {
+    const double dx = places[i].x - places[j].x, dy = places[i].y - places[j].y;
+    const double d2 = (dx * dx + dy * dy) / far2;
+    if (d2 >= 1.0 && !all) return;
+    const double weight = 1.0 / std::max(1e-9, d2 * d2 * d2);
+    near[i].push_back({j, weight});
+    near[j].push_back({i, weight});
+  };
+  work += pairs_along_x(
+      n, [&](std::size_t i) { return places[i].x; }, reach, add);
   return near;
 }
 
+}  // namespace
+
 /// Swaps kinds between places while that lowers the sum of the weights of like pairs.
-void spread_kinds(const std::vector<Point>& places, std::vector<std::size_t>& at, Random& random) {
+void KindOrder::spread_kinds(const std::vector<Point>& places, std::vector<std::size_t>& at,
+                             Random& random) {
   const std::size_t n = places.size();
-  const auto near = near_places(places);
+  const auto near = near_places(places, work_);
   const auto like = [&](std::size_t place, std::size_t kind, std::size_t skip) {
     double sum = 0.0;
+    work_ += static_cast<long>(near[place].size()) / 2;
     for (const Near& other : near[place]) {
       if (other.place != skip && at[other.place] == kind) sum += other.weight;
     }
@@ -67,8 +96,6 @@ void spread_kinds(const std::vector<Point>& places, std::vector<std::size_t>& at
     if (!better) break;
   }
 }
-
-}  // namespace
 
 std::vector<std::size_t> apportion(std::size_t n, std::span<const PackKind> kinds) {
   double total = 0.0;
@@ -105,13 +132,12 @@ KindDiscs discs_of(std::span<const PackKind> kinds, const std::vector<std::size_
   return all;
 }
 
-std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
-                                       const std::vector<std::size_t>& kind, Arrange arrange,
-                                       Random& random) {
+std::vector<std::size_t> KindOrder::arranged(const std::vector<Point>& places,
+                                             const std::vector<std::size_t>& kind, Random& random) {
   const std::size_t n = places.size();
   std::vector<std::size_t> by_place(n);
   std::iota(by_place.begin(), by_place.end(), std::size_t{0});
-  if (arrange == Arrange::drift) {
+  if (arrange_ == Arrange::drift) {
     std::stable_sort(by_place.begin(), by_place.end(), [&](std::size_t a, std::size_t b) {
       return places[a].x != places[b].x ? places[a].x < places[b].x : places[a].y < places[b].y;
     });
@@ -132,37 +158,41 @@ std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
   return order;
 }
 
-std::vector<std::size_t> clump_members(const Coordinates& x, const KindDiscs& bulbs) {
+std::vector<std::size_t> KindOrder::clump_members(const Coordinates& x, const KindDiscs& bulbs) {
   const std::size_t n = bulbs.kind.size();
   std::vector<std::size_t> counts;
   for (const std::size_t kind : bulbs.kind) {
     if (counts.size() <= kind) counts.resize(kind + 1, 0);
     ++counts[kind];
   }
-  std::vector<std::size_t> members, group;
-  std::vector<char> seen(n, 0);
-  for (std::size_t first = 0; first < n; ++first) {
-    const std::size_t kind = bulbs.kind[first];
-    if (seen[first] != 0 || 3 * counts[kind] > n) continue;
-    group.assign(1, first);
-    seen[first] = 1;
-    for (std::size_t k = 0; k < group.size(); ++k) {
-      const std::size_t i = group[k];
-      for (std::size_t j = 0; j < n; ++j) {
-        if (seen[j] != 0 || bulbs.kind[j] != kind) continue;
+  std::vector<std::size_t> scarce, group(n);
+  for (std::size_t i = 0; i < n; ++i) {
+    group[i] = i;
+    if (3 * counts[bulbs.kind[i]] <= n) scarce.push_back(i);
+  }
+  const auto root = [&](std::size_t i) {
+    while (group[i] != i) i = group[i] = group[group[i]];
+    return i;
+  };
+  const double widest = 2.0 * clump_reach * greatest(bulbs.discs.reach);
+  work_ += pairs_along_x(
+      scarce.size(), [&](std::size_t k) { return x[scarce[k]]; }, widest,
+      [&](std::size_t k, std::size_t l) {
+        const std::size_t i = scarce[k], j = scarce[l];
+        if (bulbs.kind[i] != bulbs.kind[j]) return;
         const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
         const double near = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
-        if (dx * dx + dy * dy > near * near) continue;
-        seen[j] = 1;
-        group.push_back(j);
-      }
-    }
-    if (group.size() > largest_clump) members.insert(members.end(), group.begin(), group.end());
+        if (dx * dx + dy * dy <= near * near) group[root(j)] = root(i);
+      });
+  std::vector<std::size_t> size(n, 0), members;
+  for (const std::size_t i : scarce) ++size[root(i)];
+  for (const std::size_t i : scarce) {
+    if (size[root(i)] > largest_clump) members.push_back(i);
   }
   return members;
 }
 
-Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random) {
+Coordinates KindOrder::with_swap(Coordinates x, const KindDiscs& bulbs, Random& random) {
   const std::size_t n = bulbs.kind.size();
   const std::vector<std::size_t> members = clump_members(x, bulbs);
   if (members.empty()) return x;
@@ -180,8 +210,9 @@ Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random) {
   return x;
 }
 
-bool in_bands(const Coordinates& x, const KindDiscs& bulbs) {
+bool KindOrder::in_bands(const Coordinates& x, const KindDiscs& bulbs) {
   const std::size_t n = bulbs.kind.size();
+  work_ += static_cast<long>(n);
   double reach = 0.0, before = -1e300, here = -1e300;
   for (std::size_t i = 0; i < n; ++i) {
     reach = std::max(reach, bulbs.discs.reach[i]);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "packing/choices.hpp"
@@ -22,34 +23,44 @@ struct KindDiscs {
 KindDiscs discs_of(std::span<const PackKind> kinds, const std::vector<std::size_t>& counts,
                    double gap, double wall);
 
-/// Puts the kinds on n places: `order[i]` is the place of disc i. Mixed: like kinds far apart, by
-/// swaps until none helps. Drift: each kind a band across the longer side.
-std::vector<std::size_t> arrange_kinds(const std::vector<Point>& places,
-                                       const std::vector<std::size_t>& kind, Arrange arrange,
-                                       Random& random);
-
 /// What counts as standing together, in least distances.
 inline constexpr double clump_reach = 1.2;
 
-/// The bulbs of all groups above largest_clump of kinds of at most a third of the bulbs.
-std::vector<std::size_t> clump_members(const Coordinates& x, const KindDiscs& bulbs);
+/// Where the kinds of a mixture stand: put on places, judged and put right as asked, with its work
+/// counted.
+class KindOrder {
+ public:
+  explicit KindOrder(Arrange arrange) : arrange_{arrange} {}
 
-/// The layout with a member of such a group and a bulb of another kind changed over, so that fewer
-/// are in groups where one of a few draws does that. The two may then stand too close.
-Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random);
+  [[nodiscard]] Arrange arrange() const { return arrange_; }
 
-inline bool has_clump(const Coordinates& x, const KindDiscs& bulbs) {
-  return !clump_members(x, bulbs).empty();
-}
+  /// Puts the kinds on n places: `order[i]` is the place of disc i. Mixed: like kinds far apart, by
+  /// swaps until none helps. Drift: each kind a band across the longer side.
+  std::vector<std::size_t> arranged(const std::vector<Point>& places,
+                                    const std::vector<std::size_t>& kind, Random& random);
 
-/// Drift: the kinds lie in bands across x in their order, no bulb more than the largest distance
-/// past one of a later kind.
-bool in_bands(const Coordinates& x, const KindDiscs& bulbs);
+  /// Kinds do not stand as asked: in clumps, or out of their bands.
+  bool out_of_place(const Coordinates& x, const KindDiscs& bulbs) {
+    return arrange_ == Arrange::mixed ? !clump_members(x, bulbs).empty() : !in_bands(x, bulbs);
+  }
 
-/// Kinds of a mixture do not stand as asked: in clumps, or out of their bands.
-inline bool out_of_place(const Coordinates& x, const KindDiscs& bulbs, Arrange arrange) {
-  return arrange == Arrange::mixed ? has_clump(x, bulbs) : !in_bands(x, bulbs);
-}
+  /// The bulbs of all groups above largest_clump of kinds of at most a third of the bulbs.
+  std::vector<std::size_t> clump_members(const Coordinates& x, const KindDiscs& bulbs);
+
+  /// The layout with a member of such a group and a bulb of another kind changed over, so that
+  /// fewer are in groups where one of a few draws does that. The two may then stand too close.
+  Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random);
+
+  /// The work done since this was last asked: pair tests.
+  long spent() { return std::exchange(work_, 0L); }
+
+ private:
+  void spread_kinds(const std::vector<Point>& places, std::vector<std::size_t>& at, Random& random);
+  bool in_bands(const Coordinates& x, const KindDiscs& bulbs);
+
+  Arrange arrange_;
+  long work_ = 0;
+};
 
 /// The layout with its places given to the kinds in the order of x, where all bulbs are of one size
 /// and so may change places; else as it is.

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "packing/answer.hpp"
 #include "packing/choices.hpp"
@@ -28,7 +29,7 @@ class LargestGap {
       : outline_{outline},
         kinds_{kinds},
         wall_{wall},
-        arrange_{arrange},
+        order_{arrange},
         all_work_{packing::work_of(effort)},
         work_{all_work_} {
     for (const PackKind& kind : kinds) counts_.push_back(static_cast<std::size_t>(kind.count));
@@ -36,6 +37,12 @@ class LargestGap {
 
   Packing solve(double least_gap, double area) {
     Packing result = nothing(least_gap);
+    const packing::Bound at_least = packing::bound_of(outline_, kinds_, least_gap, wall_);
+    result.upper_bound = at_least.most;
+    result.bound_name = at_least.name;
+    if (at_least.most < std::accumulate(counts_.begin(), counts_.end(), std::size_t{0})) {
+      return result;  // proven: no search would find a layout
+    }
     const double even = even_gap(area);
     bool placed = false;
     if (least_gap <= even) placed = widen(least_gap, even);
@@ -86,22 +93,25 @@ class LargestGap {
     return true;
   }
 
-  [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) const {
-    return kinds_.size() > 1 && !any_place_ && packing::out_of_place(x, all, arrange_);
+  [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) {
+    if (kinds_.size() < 2 || any_place_) return false;
+    const bool out = order_.out_of_place(x, all);
+    work_ -= order_.spent();
+    return out;
   }
 
   /// A layout that fits with its clumps broken by a few swaps, or its bands restored, as far as
   /// that goes.
   Coordinates put_right(Coordinates x, const KindDiscs& all) {
-    if (arrange_ == Arrange::drift) return packing::banded(std::move(x), all);
+    if (order_.arrange() == Arrange::drift) return packing::banded(std::move(x), all);
     for (int k = 0; k < 8 && misplaced(x, all); ++k) {
       packing::Search search{outline_, all.discs, 1e-6, random_.bits()};
-      if (search.try_start(packing::with_swap(x, all, random_)) &&
-          packing::clump_members(search.layout(), all).size() <=
-              packing::clump_members(x, all).size()) {
+      if (search.try_start(order_.with_swap(x, all, random_)) &&
+          order_.clump_members(search.layout(), all).size() <=
+              order_.clump_members(x, all).size()) {
         x = search.layout();
       }
-      work_ -= search.work();
+      work_ -= search.work() + order_.spent();
     }
     return x;
   }
@@ -111,7 +121,7 @@ class LargestGap {
     const double spacing = 2.0 * all.discs.reach.front();
     std::vector<Point> places =
         packing::lattice_seed(outline_, n, spacing, all.discs.margin.front(), random_);
-    const auto order = packing::arrange_kinds(places, all.kind, arrange_, random_);
+    const auto order = order_.arranged(places, all.kind, random_);
     std::vector<Point> ordered;
     for (const std::size_t place : order) ordered.push_back(places[place]);
     return packing::to_coordinates(ordered);
@@ -201,7 +211,7 @@ class LargestGap {
   const Outline& outline_;
   std::span<const PackKind> kinds_;
   double wall_;
-  Arrange arrange_;
+  packing::KindOrder order_;
   long all_work_, work_;
   bool any_place_ = false;
   double gap_ = 0.0;

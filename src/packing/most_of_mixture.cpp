@@ -20,7 +20,7 @@ class MostMixed {
         kinds_{kinds},
         gap_{gap},
         wall_{wall},
-        arrange_{arrange},
+        order_{arrange},
         effort_{effort},
         all_work_{work},
         work_{work} {}
@@ -46,8 +46,10 @@ class MostMixed {
   }
   [[nodiscard]] std::size_t placed() const { return grid_.size(); }
 
-  [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) const {
-    return out_of_place(x, all, arrange_);
+  [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) {
+    const bool out = order_.out_of_place(x, all);
+    work_ -= order_.spent();
+    return out;
   }
 
   /// Rounds and certifies; the best answer so far is replaced when it holds.
@@ -131,9 +133,10 @@ class MostMixed {
   /// Kinds on places, spread or in bands.
   Coordinates arranged(const std::vector<Point>& places, const KindDiscs& bulbs) {
     std::vector<Point> ordered;
-    for (const std::size_t place : arrange_kinds(places, bulbs.kind, arrange_, random_)) {
+    for (const std::size_t place : order_.arranged(places, bulbs.kind, random_)) {
       ordered.push_back(places[place]);
     }
+    work_ -= order_.spent();
     return to_coordinates(ordered);
   }
 
@@ -182,12 +185,14 @@ class MostMixed {
 
   /// A layout that fits with its clumps broken by swaps, or its bands restored, as far as it goes.
   Coordinates put_right(Coordinates x, const KindDiscs& all) {
-    if (arrange_ == Arrange::drift) return banded(std::move(x), all);
-    for (int k = 0; k < 10 && misplaced(x, all); ++k) {
-      Coordinates other = settled(all.discs, with_swap(x, all, random_), 0);
-      if (other.empty() || clump_members(other, all).size() > clump_members(x, all).size())
-        continue;
-      x = std::move(other);
+    if (order_.arrange() == Arrange::drift) return banded(std::move(x), all);
+    for (int k = 0; k < 10 && work_ > 0 && misplaced(x, all); ++k) {
+      Coordinates other = settled(all.discs, order_.with_swap(x, all, random_), 0);
+      if (!other.empty() &&
+          order_.clump_members(other, all).size() <= order_.clump_members(x, all).size()) {
+        x = std::move(other);
+      }
+      work_ -= order_.spent();
     }
     return x;
   }
@@ -197,7 +202,7 @@ class MostMixed {
     const KindDiscs all = bulbs(n);
     const long end = work_ - work, slice = std::max(work / 4, 40'000L);
     for (int round = 0; work_ > end; ++round) {
-      const bool drift = arrange_ == Arrange::drift;
+      const bool drift = order_.arrange() == Arrange::drift;
       Coordinates x = round % 4 == 0 && !drift ? fresh_skeleton(n) : Coordinates{};
       if (x.empty()) x = round % 4 < 2 ? grown(layout_, n) : fresh(all);
       // Hops carry bulbs of unlike sizes out of their bands: first without.
@@ -218,7 +223,7 @@ class MostMixed {
         kinds_.begin(), kinds_.end(),
         [](const PackKind& a, const PackKind& b) { return a.diameter < b.diameter; });
     long filling = 0;
-    if (arrange_ == Arrange::mixed) {
+    if (order_.arrange() == Arrange::mixed) {
       for (const bool turned : {false, true}) fill(turned, filling);
     }
     work_ -= filling + all_work_ / 8;
@@ -271,7 +276,7 @@ class MostMixed {
   const Outline& outline_;
   std::span<const PackKind> kinds_;
   double gap_, wall_;
-  Arrange arrange_;
+  KindOrder order_;
   Effort effort_;
   long all_work_, work_;
   std::size_t most_ = 0, goal_ = 0;

@@ -51,6 +51,12 @@ CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres 
   return {bound.most, std::move(bound.name)};
 }
 
+CountBound upper_bound(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
+                       Millimetres wall) {
+  packing::Bound bound = packing::bound_of(Outline{section}, kinds, gap.value(), wall.value());
+  return {bound.most, std::move(bound.name)};
+}
+
 std::size_t lattice_count(const Section& section, Millimetres spacing, Millimetres margin) {
   return packing::best_lattice(packing::Outline{section}, spacing.value(), margin.value(), 12, 8)
       .size();

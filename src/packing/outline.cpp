@@ -261,7 +261,8 @@ std::vector<Point> consecutive_corners(const std::vector<Tangent>& lines) {
 }  // namespace
 
 std::vector<Point> surrounding_polygon(const Outline& outline, double m, int sides) {
-  if (m > outline.inradius()) return {};
+  if (m > outline.inradius() + length_dust) return {};
+  m = std::min(m, outline.inradius());
   const std::vector<Tangent> lines = tangents(outline, m, sides);
   std::vector<Point> polygon = sides % 4 == 0 ? consecutive_corners(lines) : std::vector<Point>{};
   if (!polygon.empty()) return polygon;

@@ -12,6 +12,10 @@ struct Point {
   double y = 0.0;
 };
 
+/// Lengths of an input are decimals and meet exactly where they are meant to; in binary their sums
+/// miss by far less than this, mm. What is nearer is equal: an exact fit fits.
+inline constexpr double length_dust = 1e-9;
+
 /// A section as the packer sees it: a convex set with the depth of a point in it (distance to the
 /// boundary, negative outside). A bulb of margin m is inside when depth >= m, so the true inner
 /// parallel curve is used for every shape; an oval's is not an ellipse. Lengths mm. Only
@@ -109,7 +113,7 @@ class Outline {
 
 /// The inner parallel body {depth >= m} as a polygon around it: `sides` tangent lines clipped one
 /// by one. It contains the body, which makes bounds from its area and perimeter proofs. Empty when
-/// no point is that deep.
+/// no point is that deep; one that is as deep but for length_dust counts.
 std::vector<Point> surrounding_polygon(const Outline& outline, double m, int sides);
 
 }  // namespace bulbwright::packing

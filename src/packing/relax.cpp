@@ -70,7 +70,7 @@ template <class Real>
 double Relaxer<Real>::relax(Energy& energy, Coordinates& x, const RelaxLimits& limits) {
   const std::size_t half = x.size() / 2;
   at_.assign((2 * half + 2 + 15) / 16 * 16, Real{0});
-  at_[2 * half] = at_[2 * half + 1] = Energy::far_away;
+  at_[2 * half] = at_[2 * half + 1] = static_cast<Real>(Energy::far_away);
   for (std::size_t i = 0; i < half; ++i) {
     at_[2 * i] = static_cast<Real>(x[i]);
     at_[2 * i + 1] = static_cast<Real>(x[half + i]);

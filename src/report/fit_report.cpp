@@ -32,6 +32,32 @@ std::string outline_text(const Section& section, const TextStyle& style) {
   return fmt::format("{}, {} by {}", to_string(section.shape), length, width);
 }
 
+std::string bulbs_text(std::size_t count) {
+  return fmt::format("{} {}", count, count == 1 ? "bulb" : "bulbs");
+}
+
+/// Own bulbs that found no place: what is proven is told from what was only not found.
+std::string refusal(const FitReport& report) {
+  const Packing& packing = report.packing;
+  const auto asked = static_cast<std::size_t>(report.asked);
+  if (packing.upper_bound == 0) return "No bulb fits so far from the wall.\n";
+  if (packing.upper_bound < asked) {
+    return fmt::format(
+        "{} do not fit with 3 mm between them: no layout can hold more than {} ({}).\n",
+        bulbs_text(asked), packing.upper_bound, packing.bound_name);
+  }
+  return fmt::format("No layout found for {} with 3 mm between them.\n", bulbs_text(asked));
+}
+
+std::string count_text(const FitReport& report, const TextStyle& style) {
+  const std::size_t count = report.packing.bulbs.size();
+  const char* does =
+      report.own_count ? (count == 1 ? "stands" : "stand") : (count == 1 ? "fits" : "fit");
+  if (count == 1) return fmt::format("1 bulb {}.\n", does);
+  return fmt::format("{} {}, {} apart or more.\n", bulbs_text(count), does,
+                     fine_length_text(report.packing.gap, style));
+}
+
 }  // namespace
 
 std::string fit_json(const FitReport& report) {
@@ -67,10 +93,9 @@ std::string fit_text(const FitReport& report, const TextStyle& style) {
       "Outline: {}\nBulbs: {} across, {} from the wall\n", outline_text(report.section, style),
       fine_length_text(report.bulb, style), fine_length_text(report.wall, style));
   if (report.own_count && packing.bulbs.empty()) {
-    return text + fmt::format("{} bulbs do not fit with 3 mm between them.\n", report.asked);
+    return text + refusal(report);
   }
-  text += fmt::format("{} bulbs {}, {} apart or more.\n", packing.bulbs.size(),
-                      report.own_count ? "stand" : "fit", fine_length_text(packing.gap, style));
+  text += count_text(report, style);
   if (!report.own_count) {
     text += fmt::format("No layout can hold more than {} ({}).\n", packing.upper_bound,
                         packing.bound_name);

@@ -41,3 +41,22 @@ status=0
 status=0
 "$bulbwright" fit --top "200 mm x 100 mm" --bulb "40 mm" 2>"$work/err" || status=$?
 [ "$status" -eq 2 ] && grep -q -- "--shape oval" "$work/err" || { echo "two sizes for a round outline"; exit 1; }
+
+# More bulbs than are ever packed are refused at once, by number and field.
+status=0
+timeout 20 "$bulbwright" fit --top "5 m" --bulb "1 mm" --gap "0 mm" --wall "0 mm" >"$work/out" 2>"$work/err" || status=$?
+[ "$status" -eq 2 ] && grep -q -- "--bulb: up to [0-9]* bulbs .* at most 5000" "$work/err" && [ ! -s "$work/out" ] ||
+  { echo "a layer without limit: exit $status"; cat "$work/err"; exit 1; }
+status=0
+timeout 20 "$bulbwright" plan --top "5 m" --height "400 mm" --zone 9b --season 2026 --layer crocus-large \
+  --gap "0 mm" >"$work/out" 2>"$work/err" || status=$?
+[ "$status" -eq 2 ] && grep -q "layers\[0\]: up to [0-9]* bulbs" "$work/err" && [ ! -s "$work/out" ] ||
+  { echo "a planned layer without limit: exit $status"; cat "$work/err"; exit 1; }
+
+# What is proven is told from what was only not found; one bulb is one bulb.
+text() { "$bulbwright" fit --shape rectangle --bulb "40 mm" "$@" || true; }
+text --top "60 mm x 60 mm" | grep -q "^1 bulb fits\.$" || { echo "one bulb"; exit 1; }
+text --top "60 mm x 55 mm" --count 1 2>/dev/null | grep -q "^No bulb fits so far from the wall\.$" || { echo "the wall is the reason"; exit 1; }
+text --top "100 mm x 60 mm" --count 3 2>/dev/null | grep -q "no layout can hold more than 1 (" || { echo "a proven refusal"; exit 1; }
+"$bulbwright" fit --shape rectangle --top "24 in x 3 in" --bulb "2.5 in" --wall "0.25 in" --gap "0.5 in" |
+  grep -q "^8 bulbs fit" || { echo "an exact fit in inches"; exit 1; }

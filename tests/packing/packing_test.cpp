@@ -201,6 +201,67 @@ TEST_CASE("a lattice is never counted fuller than what is proven to fit", "[pack
   }
 }
 
+// Worked by hand: centres lie on a line of width - 2 wall - bulb long, bulb + gap apart. The
+// decimal sums meet exactly, their binary ones miss by 1e-15.
+TEST_CASE("a row exactly as wide as the pot holds what a row holds, and the proof says so",
+          "[packing][law]") {
+  struct Row {
+    double length, width, bulb, gap, wall;
+  };
+  const auto expect = [](const Row& row, std::size_t count) {
+    CAPTURE(row.length, row.width, row.bulb, row.gap, row.wall);
+    const std::vector<PackKind> kinds{{Millimetres{row.bulb}, 1.0, 0}};
+    const Section section{Shape::rectangle, Millimetres{row.length}, Millimetres{row.width}, {}};
+    const Packing p =
+        pack_most(section, kinds, Millimetres{row.gap}, Millimetres{row.wall}, Effort::quick);
+    CHECK(p.bulbs.size() == count);
+    check_layout(section, kinds, p, row.wall);
+  };
+  expect({345.8, 60.9, 38.1, 25.0, 11.4}, 5);
+  expect({345.8, 60.9001, 38.1, 25.0, 11.4}, 5);
+  expect({609.6, 76.2, 63.5, 12.7, 6.35}, 8);  // 24 in x 3 in, 2.5 in, 0.5 in, 0.25 in
+  for (int k = 0; k < 300; ++k) {              // tenths of a millimetre
+    const int bulb = 150 + 7 * k % 400, wall = 13 * k % 211, gap = 50 + 11 * k % 300;
+    const int places = 2 + k % 7, spare = (k / 7) % 9;
+    const int line = (places - 1) * (bulb + gap) + spare;
+    expect({(line + bulb + 2 * wall) / 10.0, (bulb + 2 * wall) / 10.0, bulb / 10.0, gap / 10.0,
+            wall / 10.0},
+           static_cast<std::size_t>(places));
+  }
+}
+
+// Source: Kirchner and Wengerodt 1987 (from memory), and "proven" in the table of records.
+TEST_CASE("below twelve times its half width a square is proven to hold 35 discs, from there 36",
+          "[packing][published]") {
+  const auto most = [](double side) {
+    return upper_bound({Shape::rectangle, Millimetres{side}, Millimetres{side}, {}}, 40_mm, 20_mm)
+        .most;
+  };
+  CHECK(most(239.8) == 35);
+  CHECK(most(239.9999) == 35);
+  CHECK(most(240.0) >= 36);
+}
+
+TEST_CASE("own bulbs above what is proven are refused without a search", "[packing]") {
+  const std::vector<PackKind> kinds{{12_mm, 1.0, 1}};
+  const Section strip{Shape::rectangle, 950_mm, 25_mm, {}};
+  const Packing p = place_count(strip, kinds, 3_mm, 20_mm, Effort::thorough);
+  CHECK(p.bulbs.empty());
+  CHECK(p.upper_bound == 0);
+}
+
+// By shares 2:1 no more than one bulb and a half of the larger for each of the smaller.
+TEST_CASE("the bound of a mixture is no more than its shares let each size hold",
+          "[packing][law]") {
+  const std::vector<PackKind> kinds{{40_mm, 2.0, 0}, {20_mm, 1.0, 0}};
+  for (const Section& section : {round_380, trough, oval, half_round}) {
+    const std::size_t alone = upper_bound(section, 55_mm, 30_mm).most;
+    const std::size_t most = upper_bound(section, kinds, 15_mm, 10_mm).most;
+    CHECK(most <= alone * 3 / 2 + 2);
+    CHECK(most >= pack_most(section, kinds, 15_mm, 10_mm, Effort::quick).bulbs.size());
+  }
+}
+
 TEST_CASE("a mixture keeps its shares to the nearest bulb", "[packing][law]") {
   const std::vector<PackKind> kinds{{40_mm, 2.0, 0}, {20_mm, 1.0, 0}};
   const std::vector<PackKind> larger{{40_mm, 1.0, 0}};
