@@ -46,9 +46,10 @@ std::vector<const Taxon*> asked_for(const Catalogue& catalogue,
   return taxa;
 }
 
-CommandResult run(const BulbsOptions& options, const Terminal& terminal) {
+CommandResult run(const BulbsOptions& options, const Terminal& terminal,
+                  input::InputFiles& inputs) {
   const report::TextStyle style = text_style(options.common, terminal);
-  const Catalogue catalogue = input::load_facts(options.common.data).catalogue;
+  const Catalogue catalogue = input::load_facts(options.common.data, inputs).catalogue;
   const std::vector<const Taxon*> taxa = asked_for(catalogue, options.ids);
   CommandResult result;
   result.out = options.common.out;
@@ -77,7 +78,9 @@ Command declare_bulbs(CLI::App& root) {
       ->option_text("[ID...]");
   declare_common(*app, options->common, {"text", "json", "csv"});
   app->footer("Example:\n  bulbwright bulbs tulip-triumph");
-  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
+            return run(*options, terminal, inputs);
+          }};
 }
 
 }  // namespace bulbwright::cli

@@ -185,9 +185,9 @@ class RecordRun {
     latitude_ = input::latitude_of(request, place);
   }
 
-  void run(report::ColdReport& report) {
+  void run(report::ColdReport& report, input::InputFiles& inputs) {
     report.record = input::read_records(
-        input::records_path(request_),
+        input::records_path(request_), inputs,
         [&](const RecordedDay& day, const RecordSummary& so_far) { take(day, so_far); });
     report.latitude = latitude_;
     report.winters = survey_->finish();
@@ -297,15 +297,15 @@ Pot pot_of(const PotFile& request) {
   return example_pot();
 }
 
-CommandResult run(const ColdOptions& options, const Terminal& terminal) {
-  const PotFile request = pot_request(options.file, options.pot, Need::whatever_is_given);
+CommandResult run(const ColdOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
+  const PotFile request = pot_request(options.file, options.pot, inputs, Need::whatever_is_given);
   if (!request.place || (!request.place->zone && !request.place->site && !request.place->normals &&
                          !request.place->records_file)) {
     throw InvalidValue{"cold",
                        "no place is given; name one with --site, --zone or --records, or a "
                        "pot file with a place"};
   }
-  const PlaceCatalogue places = input::load_places(options.common.data);
+  const PlaceCatalogue places = input::load_places(options.common.data, inputs);
   const std::optional<Place> place = input::resolve_place(request, places);
   const Pot pot = pot_of(request);
   const PotThermal thermal = pot_thermal(pot);
@@ -323,12 +323,10 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal) {
 
   CommandResult result;
   result.out = options.common.out;
-  if (options.file) result.inputs.push_back(*options.file);
   ColdPeriod period;
   if (request.place->records_file) {
-    result.inputs.push_back(input::records_path(request));
     RecordRun records{options, request, place, thermal};
-    records.run(report);
+    records.run(report, inputs);
     period = records.period();
     if (!report.record->station.empty()) report.place = report.record->station;
     if (place) report.place = fmt::format("{}, continued with {}", report.place, place->name);
@@ -372,7 +370,9 @@ Command declare_cold(CLI::App& root) {
   app->footer(
       "Example:\n  bulbwright cold --site \"San Francisco\" --from 2026-11-01 --to 2027-02-28\n\n"
       "Exit status: 0 done; 2 wrong input or usage; 3 writing failed.");
-  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
+            return run(*options, terminal, inputs);
+          }};
 }
 
 }  // namespace bulbwright::cli

@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "input/input_files.hpp"
+
 namespace CLI {
 class App;
 }
@@ -33,17 +35,17 @@ struct OutputFile {
 /// What a command answers: main() prints it. Nothing is written before the whole document is there.
 struct CommandResult {
   int exit_code = exit_done;
-  std::string document;             ///< for --out or standard output
-  std::string remarks;              ///< for standard error, whole lines
-  std::string out = "-";            ///< --out
-  std::vector<OutputFile> files;    ///< written before the document, all or none
-  std::vector<std::string> inputs;  ///< files read, which may not be overwritten
+  std::string document;           ///< for --out or standard output
+  std::string remarks;            ///< for standard error, whole lines
+  std::string out = "-";          ///< --out
+  std::vector<OutputFile> files;  ///< written together with the document, all or none
 };
 
-/// One subcommand: its options live in `app`, its work in `run`, called after a good parse.
+/// One subcommand: its options live in `app`, its work in `run`, called after a good parse, which
+/// notes the files that it reads.
 struct Command {
   CLI::App* app = nullptr;
-  std::function<CommandResult(const Terminal&)> run;
+  std::function<CommandResult(const Terminal&, input::InputFiles&)> run;
 };
 
 /// All commands, declared on the root in the order of the help. A new command: one line there.

@@ -147,7 +147,9 @@ Command declare_fit(CLI::App& root) {
   app->footer(
       "Example:\n  bulbwright fit --top \"380 mm\" --bulb \"40 mm\" --gap \"25 mm\" --wall \"10 "
       "mm\"");
-  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+  return {app, [options](const Terminal& terminal, input::InputFiles&) {
+            return run(*options, terminal);
+          }};
 }
 
 }  // namespace bulbwright::cli

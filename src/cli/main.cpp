@@ -1,5 +1,6 @@
 // The only place with exit codes, streams and the environment.
 #include <algorithm>
+#include <csignal>
 #include <cstdio>
 #include <cstdlib>
 #include <exception>
@@ -62,19 +63,17 @@ int fault(const char* text) {
 
 int run(int argc, char** argv) {
   const std::vector<std::string> arguments(argv + std::min(argc, 1), argv + argc);
-  const cli::CommandResult result = cli::run_program(arguments, terminal_facts());
+  input::InputFiles inputs;
+  const cli::CommandResult result = cli::run_program(arguments, terminal_facts(), inputs);
   std::fwrite(result.remarks.data(), 1, result.remarks.size(), stderr);
-  std::vector<cli::OutputFile> files = result.files;
-  const bool to_file = result.out != "-" && !result.document.empty();
-  if (to_file) files.push_back({result.out, result.document, true, false});
-  cli::write_files(files, result.inputs);
-  if (!to_file) cli::write_standard_output(result.document);
+  cli::write_result(result, inputs);
   return result.exit_code;
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
+  std::signal(SIGXFSZ, SIG_IGN);  // a file grown too large is a fault of writing, not an end
   try {
     return run(argc, argv);
   } catch (const std::bad_alloc&) {

@@ -284,10 +284,11 @@ PotFile merged(std::optional<PotFile> file, const PotOptions& options, Need need
   return Merge{std::move(file).value_or(PotFile{}), options}.result(need);
 }
 
-PotFile pot_request(const std::optional<std::string>& path, const PotOptions& options, Need need) {
+PotFile pot_request(const std::optional<std::string>& path, const PotOptions& options,
+                    input::InputFiles& inputs, Need need) {
   std::optional<PotFile> file;
   if (path) {
-    const input::InputText read = input::read_text(*path, input::pot_file_limit);
+    const input::InputText read = input::read_text(*path, input::pot_file_limit, inputs);
     file = input::read_pot_file(read.text, read.name, input::Extent::partial);
   }
   return merged(std::move(file), options, need);

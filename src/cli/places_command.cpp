@@ -97,7 +97,8 @@ void find_near(report::PlacesReport& report, const PlaceCatalogue& places,
                                 rounded(position.longitude, 0.01));
 }
 
-CommandResult run(const PlacesOptions& options, const Terminal& terminal) {
+CommandResult run(const PlacesOptions& options, const Terminal& terminal,
+                  input::InputFiles& inputs) {
   const int ways = (options.near.empty() ? 0 : 1) + (options.zone.empty() ? 0 : 1) +
                    (options.words.empty() ? 0 : 1);
   if (ways > 1) {
@@ -110,7 +111,7 @@ CommandResult run(const PlacesOptions& options, const Terminal& terminal) {
   if (options.near.empty() && !options.count.empty()) {
     throw InvalidValue{"--count", "goes with --near"};
   }
-  const PlaceCatalogue places = input::load_places(options.common.data);
+  const PlaceCatalogue places = input::load_places(options.common.data, inputs);
   report::PlacesReport report;
   if (!options.near.empty()) {
     find_near(report, places, options);
@@ -150,7 +151,9 @@ Command declare_places(CLI::App& root) {
   app->footer(
       "Example:\n  bulbwright places --near \"37.8, -122.4\" --count 3\n\n"
       "Exit status: 0 done; 2 wrong input or usage; 3 writing failed.");
-  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
+            return run(*options, terminal, inputs);
+          }};
 }
 
 }  // namespace bulbwright::cli

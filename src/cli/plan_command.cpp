@@ -32,19 +32,18 @@ OutputFile saved_pot(const PotFile& request, const std::string& file, bool may_r
   return {file, report::write_pot_file(input::moved_to(request, file)), may_replace, false};
 }
 
-CommandResult run(const PlanOptions& options, const Terminal& terminal) {
+CommandResult run(const PlanOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
   const report::TextStyle style = text_style(options.common, terminal);
   if (options.save && (options.save->empty() || *options.save == "-"))
     throw InputError{{"", 0, 0}, "--save: expected the name of a file, such as pot.json"};
-  const PotFile request = pot_request(options.file, options.pot);
-  const input::Facts facts = input::load_facts(options.common.data);
-  const Setting setting = input::resolve(request, facts);
+  const PotFile request = pot_request(options.file, options.pot, inputs);
+  const input::Facts facts = input::load_facts(options.common.data, inputs);
+  const Setting setting = input::resolve(request, facts, inputs);
   PackingCache packings;
   const Plan plan =
       make_plan(request, input::context_of(facts, setting, effort_named(options.effort), packings));
   CommandResult result;
   result.out = options.common.out;
-  if (options.file) result.inputs.push_back(*options.file);
   result.document =
       options.common.format == "json" ? report::plan_json(plan) : report::plan_text(plan, style);
   if (options.save) result.files.push_back(saved_pot(request, *options.save, options.force));
@@ -75,7 +74,9 @@ Command declare_plan(CLI::App& root) {
       "      --layer crocus-large --plant 2027-01-08\n\n"
       "Layers are given in planting order, bottom first. Exit status: 0 done; 1 cannot\n"
       "be carried out (still printed); 2 wrong input; 3 writing failed.");
-  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
+            return run(*options, terminal, inputs);
+          }};
 }
 
 }  // namespace bulbwright::cli

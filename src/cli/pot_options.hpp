@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "input/input_files.hpp"
 #include "plan/request.hpp"
 
 namespace CLI {
@@ -50,6 +51,6 @@ PotFile merged(std::optional<PotFile> file, const PotOptions& options, Need need
 /// The request of a command: reads `path` where it is given ("-": standard input) and lays the
 /// flags over it. @throws InputError
 PotFile pot_request(const std::optional<std::string>& path, const PotOptions& options,
-                    Need need = Need::all);
+                    input::InputFiles& inputs, Need need = Need::all);
 
 }  // namespace bulbwright::cli

@@ -111,7 +111,8 @@ CommandResult on_parse_error(const CLI::App& root, const CLI::ParseError& error)
 
 }  // namespace
 
-CommandResult run_program(const std::vector<std::string>& arguments, const Terminal& terminal) {
+CommandResult run_program(const std::vector<std::string>& arguments, const Terminal& terminal,
+                          input::InputFiles& inputs) {
   CLI::App root{"Plans potted, layered spring bulbs: counts, depths, cold, dates, shopping.",
                 "bulbwright"};
   root.set_version_flag("--version", std::string{"bulbwright "} + BULBWRIGHT_VERSION);
@@ -141,7 +142,7 @@ CommandResult run_program(const std::vector<std::string>& arguments, const Termi
     return result;
   }
   try {
-    return command->run(terminal);
+    return command->run(terminal, inputs);
   } catch (const InputError& error) {
     CommandResult result;
     result.exit_code = exit_input;

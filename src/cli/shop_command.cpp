@@ -35,13 +35,14 @@ struct Pot {
 };
 
 /// All files, so that the faults of all are told at once. @throws InputError
-std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts) {
+std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts,
+                           input::InputFiles& inputs) {
   std::vector<Pot> pots;
   std::vector<InputFault> faults;
   for (const std::string& file : options.files) {
     try {
-      PotFile request = pot_request(file, options.pot);
-      Setting setting = input::resolve(request, facts);
+      PotFile request = pot_request(file, options.pot, inputs);
+      Setting setting = input::resolve(request, facts, inputs);
       pots.push_back({file, std::move(request), std::move(setting)});
     } catch (const InputError& error) {
       faults.insert(faults.end(), error.faults().begin(), error.faults().end());
@@ -51,17 +52,16 @@ std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts
   return pots;
 }
 
-CommandResult run(const ShopOptions& options, const Terminal& terminal) {
+CommandResult run(const ShopOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
   if (options.files.empty()) {
     throw InvalidValue{"shop", "no pot file; give one or more, for instance examples/steps.json"};
   }
   const report::TextStyle style = text_style(options.common, terminal);
-  const input::Facts facts = input::load_facts(options.common.data);
-  const std::vector<Pot> pots = read_pots(options, facts);
+  const input::Facts facts = input::load_facts(options.common.data, inputs);
+  const std::vector<Pot> pots = read_pots(options, facts, inputs);
 
   CommandResult result;
   result.out = options.common.out;
-  result.inputs = options.files;
   PackingCache packings;
   std::vector<PotNeeds> needs;
   for (const Pot& pot : pots) {
@@ -106,7 +106,9 @@ Command declare_shop(CLI::App& root) {
       "Example:\n  bulbwright shop examples/steps.json --format csv\n\n"
       "Flags are laid over every file. Exit status: 0 done; 1 a pot cannot be planted\n"
       "as asked (the rest is listed); 2 wrong input; 3 writing failed.");
-  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
+            return run(*options, terminal, inputs);
+          }};
 }
 
 }  // namespace bulbwright::cli

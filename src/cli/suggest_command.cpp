@@ -31,8 +31,8 @@ struct SuggestOptions {
 };
 
 /// Pot and place, with the window as the wanted flowering, which tells the season.
-PotFile request_of(const SuggestOptions& options) {
-  PotFile request = pot_request(options.file, options.pot, Need::all_but_layers);
+PotFile request_of(const SuggestOptions& options, input::InputFiles& inputs) {
+  PotFile request = pot_request(options.file, options.pot, inputs, Need::all_but_layers);
   request.layers.clear();
   if (!options.wish.window) return request;
   input::Faults faults;
@@ -54,14 +54,15 @@ void add_pot_files(const SuggestOptions& options, const Suggestions& suggestions
   }
 }
 
-CommandResult run(const SuggestOptions& options, const Terminal& terminal) {
+CommandResult run(const SuggestOptions& options, const Terminal& terminal,
+                  input::InputFiles& inputs) {
   const report::TextStyle style = text_style(options.common, terminal);
   if (options.write && options.write->empty())
     throw InputError{{"", 0, 0}, "--write: expected the name of a folder"};
-  const input::Facts facts = input::load_facts(options.common.data);
+  const input::Facts facts = input::load_facts(options.common.data, inputs);
   SuggestionWish wish = wish_of(options.wish, facts.catalogue);
-  const PotFile request = request_of(options);
-  const Setting setting = input::resolve(request, facts);
+  const PotFile request = request_of(options, inputs);
+  const Setting setting = input::resolve(request, facts, inputs);
   wish.window = request.flower.value_or(season_days(setting.season, setting.hemisphere));
   PackingCache packings;
   const Suggestions suggestions = suggest(
@@ -69,7 +70,6 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal) {
 
   CommandResult result;
   result.out = options.common.out;
-  if (options.file) result.inputs.push_back(*options.file);
   result.document = options.common.format == "json" ? report::suggest_json(suggestions)
                                                     : report::suggest_text(suggestions, style);
   add_pot_files(options, suggestions, result);
@@ -106,7 +106,9 @@ Command declare_suggest(CLI::App& root) {
       "  bulbwright suggest --top \"15 in\" --height \"14 in\" --zone 9b \\\n"
       "      --window 2027-02-15..2027-04-30 --safe-for pets --write pots\n\n"
       "Exit status: 0 done; 1 nothing suits; 2 wrong input; 3 writing failed.");
-  return {app, [options](const Terminal& terminal) { return run(*options, terminal); }};
+  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
+            return run(*options, terminal, inputs);
+          }};
 }
 
 }  // namespace bulbwright::cli

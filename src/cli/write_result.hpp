@@ -1,20 +1,15 @@
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "cli/command.hpp"
 
 namespace bulbwright::cli {
 
-/// Writes `text` to standard output and flushes it. @throws OutputError when that fails.
-void write_standard_output(const std::string& text);
-
-/// Writes all files or none: temporary files beside them, flushed to the disk, and renamed once all
-/// of them are there. A device or a pipe is written to directly,
-/// last.
-/// @throws OutputError with the system's reason, or when a file is one of `inputs`, stands in
-/// `files` twice, or is there already with another text and may not be replaced.
-void write_files(const std::vector<OutputFile>& files, const std::vector<std::string>& inputs);
+/// Writes the files and the document of a result, all or none: temporary files beside their targets
+/// first, flushed to the disk; then what goes to devices, pipes and standard output, which cannot
+/// be taken back; then the files are put in their places together.
+/// A file that is replaced keeps its mode; a link is followed.
+/// @throws OutputError with the system's reason; also when an output is one of `inputs`, stands
+/// there twice, is write-protected, or is there already with another text and may not be replaced.
+void write_result(const CommandResult& result, const input::InputFiles& inputs);
 
 }  // namespace bulbwright::cli

@@ -99,20 +99,24 @@ int open_for_reading(const std::string& path, std::size_t limit) {
 
 }  // namespace
 
-InputText read_text(const std::string& path, std::size_t limit) {
+InputText read_text(const std::string& path, std::size_t limit, InputFiles& inputs) {
   if (path == "-") {
     const OpenFile standard_input{STDIN_FILENO, false};
+    inputs.note(standard_input.number());
     return {"<stdin>", read_bounded(standard_input, "<stdin>", limit)};
   }
   const OpenFile file{open_for_reading(path, limit), true};
+  inputs.note(file.number());
   return {path, read_bounded(file, path, limit)};
 }
 
-void read_blocks(const std::string& path, const std::function<bool(std::string_view)>& take) {
+void read_blocks(const std::string& path, InputFiles& inputs,
+                 const std::function<bool(std::string_view)>& take) {
   const bool standard = path == "-";
   const OpenFile file{
       standard ? STDIN_FILENO : open_for_reading(path, std::numeric_limits<std::size_t>::max()),
       !standard};
+  inputs.note(file.number());
   Block block{};
   for (;;) {
     const std::string_view got = next_block(file, standard ? "<stdin>" : path, block);

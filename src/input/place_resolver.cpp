@@ -81,10 +81,10 @@ std::optional<double> latitude_of(const PotFile& request, const std::optional<Pl
   return std::nullopt;
 }
 
-RecordedDays read_recorded_days(const PotFile& request) {
+RecordedDays read_recorded_days(const PotFile& request, InputFiles& inputs) {
   RecordedDays records;
   records.summary = read_records(
-      records_path(request),
+      records_path(request), inputs,
       [&](const RecordedDay& day, const RecordSummary&) { records.days.push_back(day); });
   return records;
 }

@@ -7,6 +7,7 @@
 #include "climate/place.hpp"
 #include "climate/setting.hpp"
 #include "climate/temperature_record.hpp"
+#include "input/input_files.hpp"
 #include "plan/request.hpp"
 
 namespace bulbwright::input {
@@ -28,7 +29,7 @@ struct RecordedDays {
   RecordSummary summary;
 };
 /// @throws InputError from the file.
-RecordedDays read_recorded_days(const PotFile& request);
+RecordedDays read_recorded_days(const PotFile& request, InputFiles& inputs);
 
 /// The setting of a request with records: their winters for `season` at `latitude`.
 /// @throws InputError where they hold no winter.

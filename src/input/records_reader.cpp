@@ -227,11 +227,11 @@ class RecordsReader {
 
 }  // namespace
 
-RecordSummary read_records(const std::string& path, const DaySink& sink) {
+RecordSummary read_records(const std::string& path, InputFiles& inputs, const DaySink& sink) {
   const std::string name = path == "-" ? "<stdin>" : path;
   RecordsReader reader{name, sink};
   CsvStream lines{name, [&](int number, const Fields& fields) { reader.line(number, fields); }};
-  read_blocks(path, [&](std::string_view block) {
+  read_blocks(path, inputs, [&](std::string_view block) {
     lines.add(block);
     return reader.has_room();
   });

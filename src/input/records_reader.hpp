@@ -3,6 +3,7 @@
 #include <string>
 
 #include "climate/temperature_record.hpp"
+#include "input/input_files.hpp"
 
 namespace bulbwright::input {
 
@@ -19,6 +20,6 @@ inline constexpr double least_air_c = -90.0, most_air_c = 60.0;
 /// a day that comes twice counts once.
 /// @throws InputError with the line of every fault (the first hundred): an impossible value, a
 /// minimum above its maximum, no date, a row out of order, two stations in one file.
-RecordSummary read_records(const std::string& path, const DaySink& sink);
+RecordSummary read_records(const std::string& path, InputFiles& inputs, const DaySink& sink);
 
 }  // namespace bulbwright::input

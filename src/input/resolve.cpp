@@ -28,26 +28,27 @@ int resolve_season(const PotFile& request, Hemisphere hemisphere) {
          "missing; say which autumn, for instance 2026, or give plant or flower");
 }
 
-std::optional<InputText> data_file(const std::string& folder, const char* name) {
+std::optional<InputText> data_file(const std::string& folder, const char* name,
+                                   InputFiles& inputs) {
   const std::string path = (std::filesystem::path{folder} / name).string();
   std::error_code ignored;
   if (!std::filesystem::exists(path, ignored)) return std::nullopt;
-  return read_text(path, data_file_limit);
+  return read_text(path, data_file_limit, inputs);
 }
 
 }  // namespace
 
-Facts load_facts(const std::string& data_folder) {
-  Facts facts{builtin_catalogue(), BloomTable::builtin(), load_places(data_folder)};
+Facts load_facts(const std::string& data_folder, InputFiles& inputs) {
+  Facts facts{builtin_catalogue(), BloomTable::builtin(), load_places(data_folder, inputs)};
   if (data_folder.empty()) return facts;
-  const auto taxa = data_file(data_folder, "taxa.csv");
-  const auto blooms = data_file(data_folder, "bloom.csv");
+  const auto taxa = data_file(data_folder, "taxa.csv", inputs);
+  const auto blooms = data_file(data_folder, "bloom.csv", inputs);
   if (taxa) facts.catalogue = merged(facts.catalogue, taxa->text, taxa->name);
   if (blooms) facts.blooms.merge(BloomTable::parse(blooms->text, blooms->name));
   return facts;
 }
 
-PlaceCatalogue load_places(const std::string& data_folder) {
+PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs) {
   PlaceCatalogue places = PlaceCatalogue::builtin();
   if (data_folder.empty()) return places;
   std::error_code ignored;
@@ -63,18 +64,18 @@ PlaceCatalogue load_places(const std::string& data_folder) {
                      fmt::format("--data: {} holds no taxa.csv, bloom.csv or places.csv",
                                  bulbwright::in_quotes(data_folder))};
   }
-  if (const auto own = data_file(data_folder, "places.csv")) {
+  if (const auto own = data_file(data_folder, "places.csv", inputs)) {
     places.add(parse_places_csv(own->text, own->name));
   }
   return places;
 }
 
-Setting resolve(const PotFile& request, const Facts& facts) {
+Setting resolve(const PotFile& request, const Facts& facts, InputFiles& inputs) {
   const std::vector<std::string_view> ids = facts.catalogue.ids();
   check_taxa(request, ids);
   const std::optional<Place> place = resolve_place(request, facts.places);
   std::optional<RecordedDays> records;
-  if (request.place->records_file) records = read_recorded_days(request);
+  if (request.place->records_file) records = read_recorded_days(request, inputs);
   auto latitude = latitude_of(request, place);
   if (!latitude && records) latitude = records->summary.latitude;
   if (!latitude) {

@@ -4,6 +4,7 @@
 #include "climate/place.hpp"
 #include "climate/setting.hpp"
 #include "flowering/bloom_parameters.hpp"
+#include "input/input_files.hpp"
 #include "plan/context.hpp"
 #include "plan/request.hpp"
 
@@ -17,17 +18,17 @@ struct Facts {
 };
 
 /// Built-in facts; with a folder, its taxa.csv, bloom.csv and places.csv add to them or override
-/// them.
+/// them. The files read are noted in `inputs`, here and below.
 /// @throws InputError for a folder or a file in it that cannot be read.
-Facts load_facts(const std::string& data_folder);
+Facts load_facts(const std::string& data_folder, InputFiles& inputs);
 
 /// The places alone, for commands that need no taxa.
 /// @throws InputError as load_facts.
-PlaceCatalogue load_places(const std::string& data_folder);
+PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs);
 
 /// The place and season of a request, with its taxa and dates checked against the catalogue.
 /// @throws InputError at the field at fault.
-Setting resolve(const PotFile& request, const Facts& facts);
+Setting resolve(const PotFile& request, const Facts& facts, InputFiles& inputs);
 
 /// What a plan is made from; everything given must outlive it.
 PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,

@@ -101,8 +101,9 @@ void records_file(std::size_t megabytes) {
   const long before = peak_kb();
   const double start = user_ms();
   ColdSurvey survey{half_year(Hemisphere::north), 45.0, example_pot_thermal(), Exposure::open};
+  input::InputFiles inputs;
   const RecordSummary summary = input::read_records(
-      path, [&](const RecordedDay& day, const RecordSummary&) { survey.add(day); });
+      path, inputs, [&](const RecordedDay& day, const RecordSummary&) { survey.add(day); });
   const std::size_t winters = survey.finish().size();
   fmt::print(
       "{:.0f} MB, {} days, {} winters: {:.0f} ms, peak of memory {} kB before, {} kB after\n", size,

@@ -57,7 +57,7 @@ cmp -s "$work/mine.json" "$work/planted.json" || fail "--force does not replace"
 [ ! -e "$work/new.json" ] || fail "a file was written although the run failed"
 "$bulbwright" plan "${pot[@]}" --plant 2027-01-08 --save - >/dev/null 2>&1
 [ $? -eq 2 ] || fail "--save - is not refused with 2"
-[ -z "$(find "$work" -name '*.??????' ! -name '*.json')" ] || fail "temporary files are left"
+[ -z "$(find "$work" -name '.bulbwright-*')" ] || fail "temporary files are left"
 "$bulbwright" plan "${pot[@]}" --plant 2027-01-08 --save "$work/none/new.json" >/dev/null 2>&1
 [ $? -eq 3 ] || fail "a missing folder is not refused with 3"
 exit "$faults"

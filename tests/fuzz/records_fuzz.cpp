@@ -59,9 +59,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const std::string& path = file.holding(data, size);
   std::optional<Day> before;
   long days = 0;
+  input::InputFiles inputs;
   try {
     const RecordSummary summary =
-        input::read_records(path, [&](const RecordedDay& day, const RecordSummary&) {
+        input::read_records(path, inputs, [&](const RecordedDay& day, const RecordSummary&) {
           require(!before || *before < day.day);
           before = day.day;
           ++days;

@@ -13,7 +13,6 @@
 #include "base/error.hpp"
 
 using namespace bulbwright;
-using bulbwright::input::read_text;
 
 namespace {
 
@@ -37,6 +36,11 @@ class TemporaryFolder {
  private:
   std::string path_;
 };
+
+input::InputText read_text(const std::string& path, std::size_t limit) {
+  input::InputFiles inputs;
+  return input::read_text(path, limit, inputs);
+}
 
 std::string fault_of(const std::string& path, std::size_t limit = 10) {
   try {
@@ -110,4 +114,31 @@ TEST_CASE("a pipe that the shell opened is read, within the limit", "[file][inpu
   };
   CHECK(through_pipe("0123456789") == "0123456789");
   CHECK(through_pipe("01234567890").find("it has more than 10 bytes") != std::string::npos);
+}
+
+TEST_CASE("what was read is known by the file and not by its name", "[file][input]") {
+  const TemporaryFolder folder;
+  const std::string read = folder.file("read", "0123456789");
+  const std::string link = folder.path() + "/link", second = folder.path() + "/second";
+  REQUIRE(::symlink("read", link.c_str()) == 0);
+  REQUIRE(::link(read.c_str(), second.c_str()) == 0);
+  input::InputFiles inputs;
+  const auto known = [&](const std::string& path) {
+    struct stat facts {};
+    REQUIRE(::stat(path.c_str(), &facts) == 0);
+    return inputs.contains(facts.st_dev, facts.st_ino);
+  };
+  CHECK_FALSE(known(read));
+  (void)input::read_text(link, 10, inputs);
+  CHECK(known(read));
+  CHECK(known(link));
+  CHECK(known(second));
+  const std::string other = folder.file("other", "0123456789");
+  CHECK_FALSE(known(other));
+  input::read_blocks(other, inputs, [](std::string_view) { return false; });
+  CHECK(known(other));
+  // One that is too large was not opened, so its content is no part of any result.
+  const std::string large = folder.file("large", "0123456789x");
+  CHECK_THROWS_AS(input::read_text(large, 10, inputs), InputError);
+  CHECK_FALSE(known(large));
 }

@@ -43,8 +43,10 @@ struct Read {
 Read read(const std::string& text) {
   const TemporaryFile file{text};
   Read result;
-  result.summary = input::read_records(
-      file.path(), [&](const RecordedDay& day, const auto&) { result.days.push_back(day); });
+  input::InputFiles inputs;
+  result.summary =
+      input::read_records(file.path(), inputs,
+                          [&](const RecordedDay& day, const auto&) { result.days.push_back(day); });
   return result;
 }
 
@@ -227,8 +229,9 @@ TEST_CASE("what cannot be read is refused with its line", "[records][input]") {
         std::string::npos);
   CHECK(fault_of("STATION,DATE,TMAX,TMIN\nA,2026-11-01,128,50\nB,2026-11-02,128,50\n") ==
         "3: a second station, \"B\", after \"A\"; one station a file");
-  CHECK_THROWS_AS(input::read_records("/", [](const auto&, const auto&) {}), InputError);
-  CHECK_THROWS_AS(input::read_records("no such file.csv", [](const auto&, const auto&) {}),
+  input::InputFiles inputs;
+  CHECK_THROWS_AS(input::read_records("/", inputs, [](const auto&, const auto&) {}), InputError);
+  CHECK_THROWS_AS(input::read_records("no such file.csv", inputs, [](const auto&, const auto&) {}),
                   InputError);
 }
 
