@@ -5,7 +5,6 @@
 #include <string>
 #include <vector>
 
-#include <CLI/CLI.hpp>
 #include <fmt/core.h>
 
 #include "base/error.hpp"
@@ -70,17 +69,21 @@ CommandResult run(const BulbsOptions& options, const Terminal& terminal,
 
 }  // namespace
 
-Command declare_bulbs(CLI::App& root) {
+Command bulbs_command() {
   auto options = std::make_shared<BulbsOptions>();
-  CLI::App* app = root.add_subcommand(
-      "bulbs", "The kinds of bulbs it knows; one kind with every figure and its source");
-  app->add_option("id", options->ids, "kinds to tell all about, such as tulip-triumph")
-      ->option_text("[ID...]");
-  declare_common(*app, options->common, {"text", "json", "csv"});
-  app->footer("Example:\n  bulbwright bulbs tulip-triumph");
-  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
-            return run(*options, terminal, inputs);
-          }};
+  Command command{"bulbs",
+                  "The kinds of bulbs it knows; one kind with every figure and its source",
+                  {},
+                  {},
+                  {}};
+  OptionGroup{command.options, ""}.repeated("id", options->ids, "[ID...]",
+                                            "kinds to tell all about, such as tulip-triumph");
+  declare_common(command.options, options->common, {"text", "json", "csv"});
+  command.footer = "Example:\n  bulbwright bulbs tulip-triumph";
+  command.run = [options](const Terminal& terminal, input::InputFiles& inputs) {
+    return run(*options, terminal, inputs);
+  };
+  return command;
 }
 
 }  // namespace bulbwright::cli

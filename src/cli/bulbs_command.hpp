@@ -5,6 +5,6 @@
 namespace bulbwright::cli {
 
 /// `bulbwright bulbs [ID...]`: the catalogue, or all that is known of some taxa.
-Command declare_bulbs(CLI::App& root);
+Command bulbs_command();
 
 }  // namespace bulbwright::cli

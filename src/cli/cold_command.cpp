@@ -4,7 +4,6 @@
 #include <array>
 #include <memory>
 
-#include <CLI/CLI.hpp>
 #include <fmt/core.h>
 
 #include "base/error.hpp"
@@ -350,29 +349,25 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal, input::I
 
 }  // namespace
 
-Command declare_cold(CLI::App& root) {
+Command cold_command() {
   auto options = std::make_shared<ColdOptions>();
-  CLI::App* app = root.add_subcommand("cold", "What a winter gives a pot, month by month");
-  app->add_option_function<std::string>(
-         "file", [options](const std::string& file) { options->file = file; },
-         "pot file with place and pot (else the example pot)")
-      ->option_text("FILE");
+  Command command{"cold", "What a winter gives a pot, month by month", {}, {}, {}};
+  OptionGroup{command.options, ""}.text("file", options->file, "FILE",
+                                        "pot file with place and pot (else the example pot)");
   PotOptionGroups groups;
   groups.dates = groups.layers = groups.storage = groups.winter = false;
-  declare_pot(*app, options->pot, groups);
-  app->add_option("--from", options->from, "first day: 2026-11-01, or 11-01 of every year")
-      ->option_text("DAY")
-      ->group("Days");
-  app->add_option("--to", options->to, "last day (by default of the winter half year)")
-      ->option_text("DAY")
-      ->group("Days");
-  declare_common(*app, options->common, {"text", "json", "csv"});
-  app->footer(
+  declare_pot(command.options, options->pot, groups);
+  OptionGroup days{command.options, "Days"};
+  days.text("--from", options->from, "DAY", "first day: 2026-11-01, or 11-01 of every year");
+  days.text("--to", options->to, "DAY", "last day (by default of the winter half year)");
+  declare_common(command.options, options->common, {"text", "json", "csv"});
+  command.footer =
       "Example:\n  bulbwright cold --site \"San Francisco\" --from 2026-11-01 --to 2027-02-28\n\n"
-      "Exit status: 0 done; 2 wrong input or usage; 3 writing failed.");
-  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
-            return run(*options, terminal, inputs);
-          }};
+      "Exit status: 0 done; 2 wrong input or usage; 3 writing failed.";
+  command.run = [options](const Terminal& terminal, input::InputFiles& inputs) {
+    return run(*options, terminal, inputs);
+  };
+  return command;
 }
 
 }  // namespace bulbwright::cli

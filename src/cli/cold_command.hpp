@@ -5,6 +5,6 @@
 namespace bulbwright::cli {
 
 /// `bulbwright cold`: what a winter gives, month by month, in a pot and by the orchard measures.
-Command declare_cold(CLI::App& root);
+Command cold_command();
 
 }  // namespace bulbwright::cli

@@ -4,11 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "cli/option.hpp"
 #include "input/input_files.hpp"
-
-namespace CLI {
-class App;
-}
 
 namespace bulbwright::cli {
 
@@ -41,14 +38,16 @@ struct CommandResult {
   std::vector<OutputFile> files;  ///< written together with the document, all or none
 };
 
-/// One subcommand: its options live in `app`, its work in `run`, called after a good parse, which
-/// notes the files that it reads.
+/// One subcommand: what it takes, and what it does after a good parse, noting the files that it
+/// reads. Its options write to what `run` reads, which both keep alive.
 struct Command {
-  CLI::App* app = nullptr;
+  std::string name, summary;
+  std::vector<Option> options;
+  std::string footer;  ///< behind the options in its help
   std::function<CommandResult(const Terminal&, input::InputFiles&)> run;
 };
 
-/// All commands, declared on the root in the order of the help. A new command: one line there.
-std::vector<Command> declare_commands(CLI::App& root);
+/// All commands in the order of the help. A new command: one line there.
+std::vector<Command> all_commands();
 
 }  // namespace bulbwright::cli

@@ -9,10 +9,10 @@
 
 namespace bulbwright::cli {
 
-std::vector<Command> declare_commands(CLI::App& root) {
+std::vector<Command> all_commands() {
   return {
-      declare_plan(root),  declare_suggest(root), declare_fit(root),    declare_shop(root),
-      declare_bulbs(root), declare_cold(root),    declare_places(root),
+      plan_command(),  suggest_command(), fit_command(),    shop_command(),
+      bulbs_command(), cold_command(),    places_command(),
   };
 }
 

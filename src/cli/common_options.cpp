@@ -1,38 +1,23 @@
 #include "cli/common_options.hpp"
 
-#include <CLI/CLI.hpp>
+#include <utility>
 
 #include "base/error.hpp"
 #include "base/quantity.hpp"
 
 namespace bulbwright::cli {
 
-void declare_common(CLI::App& command, CommonOptions& options, std::vector<std::string> formats) {
+void declare_common(std::vector<Option>& all, CommonOptions& options,
+                    std::vector<std::string> formats) {
   options.format = formats.front();
-  std::string names;
-  for (const std::string& format : formats) names += (names.empty() ? "" : "|") + format;
-  command.add_option("--format", options.format, "form of the result")
-      ->option_text(names)
-      ->check(CLI::IsMember(std::move(formats)))
-      ->group("Output");
-  command.add_option("-o,--out", options.out, "write to FILE ('-': standard output)")
-      ->option_text("FILE")
-      ->group("Output");
-  command.add_option("--units", options.units, "lengths in text")
-      ->option_text("mm|in")
-      ->check(CLI::IsMember({"mm", "in"}))
-      ->group("Output");
-  command.add_option("--width", options.width, "columns of text")
-      ->option_text("N")
-      ->group("Output");
-  command.add_option("--color", options.colour, "colour in text")
-      ->option_text("auto|always|never")
-      ->check(CLI::IsMember({"auto", "always", "never"}))
-      ->group("Output");
-  command.add_option("--data", options.data, "folder of own taxa.csv, places.csv, bloom.csv")
-      ->option_text("DIR")
-      ->group("Output");
-  command.add_flag("--quiet", options.quiet, "no remarks on standard error")->group("Output");
+  OptionGroup output{all, "Output"};
+  output.choice("--format", options.format, std::move(formats), "form of the result");
+  output.text("-o,--out", options.out, "FILE", "write to FILE ('-': standard output)");
+  output.choice("--units", options.units, {"mm", "in"}, "lengths in text");
+  output.text("--width", options.width, "N", "columns of text");
+  output.choice("--color", options.colour, {"auto", "always", "never"}, "colour in text");
+  output.text("--data", options.data, "DIR", "folder of own taxa.csv, places.csv, bloom.csv");
+  output.flag("--quiet", options.quiet, "no remarks on standard error");
 }
 
 report::TextStyle text_style(const CommonOptions& options, const Terminal& terminal) {

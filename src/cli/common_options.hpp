@@ -6,10 +6,6 @@
 #include "cli/command.hpp"
 #include "report/text_style.hpp"
 
-namespace CLI {
-class App;
-}
-
 namespace bulbwright::cli {
 
 /// Options with one spelling and one meaning in every command that has them.
@@ -25,7 +21,8 @@ struct CommonOptions {
 
 /// Declares --format (one of `formats`, the first the default), --out, --units, --width, --color,
 /// --data, --quiet.
-void declare_common(CLI::App& command, CommonOptions& options, std::vector<std::string> formats);
+void declare_common(std::vector<Option>& all, CommonOptions& options,
+                    std::vector<std::string> formats);
 
 /// How text is laid out: --width, --color and --units over the terminal's facts.
 /// @throws InputError for a width that is no number from 40 to 400.

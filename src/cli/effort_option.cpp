@@ -1,14 +1,10 @@
 #include "cli/effort_option.hpp"
 
-#include <CLI/CLI.hpp>
-
 namespace bulbwright::cli {
 
-void declare_effort(CLI::App& command, std::string& effort) {
-  command.add_option("--effort", effort, "search for room for more bulbs (" + effort + ")")
-      ->option_text("quick|normal|thorough")
-      ->check(CLI::IsMember({"quick", "normal", "thorough"}))
-      ->group("Output");
+void declare_effort(std::vector<Option>& all, std::string& effort) {
+  OptionGroup{all, "Output"}.choice("--effort", effort, {"quick", "normal", "thorough"},
+                                    "search for room for more bulbs (" + effort + ")");
 }
 
 Effort effort_named(const std::string& name) {

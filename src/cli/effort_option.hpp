@@ -1,17 +1,15 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
+#include "cli/option.hpp"
 #include "packing/packing.hpp"
-
-namespace CLI {
-class App;
-}
 
 namespace bulbwright::cli {
 
 /// Declares --effort quick|normal|thorough; the value there is the default.
-void declare_effort(CLI::App& command, std::string& effort);
+void declare_effort(std::vector<Option>& all, std::string& effort);
 
 /// One of the three names that --effort takes.
 Effort effort_named(const std::string& name);

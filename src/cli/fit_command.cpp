@@ -3,7 +3,6 @@
 #include <array>
 #include <memory>
 
-#include <CLI/CLI.hpp>
 #include <fmt/core.h>
 
 #include "base/error.hpp"
@@ -128,28 +127,26 @@ CommandResult run(const FitOptions& options, const Terminal& terminal) {
 
 }  // namespace
 
-Command declare_fit(CLI::App& root) {
+Command fit_command() {
   auto options = std::make_shared<FitOptions>();
-  CLI::App* app =
-      root.add_subcommand("fit", "How many bulbs fit in one outline, and where they stand");
-  const auto text = [&](const char* name, std::string& value, const char* help, const char* kind) {
-    app->add_option(name, value, help)->option_text(kind)->group("Outline and bulbs");
-  };
-  text("--top", options->top, "outline: a diameter, or \"LENGTH x WIDTH\"", "LENGTH");
-  text("--shape", options->shape, "round, oval, rectangle or half-round (round)", "SHAPE");
-  text("--corner", options->corner, "corner radius of a rectangle", "LENGTH");
-  text("--bulb", options->bulb, "diameter of the bulbs", "LENGTH");
-  text("--gap", options->gap, "clear between neighbours (25 mm)", "LENGTH");
-  text("--wall", options->wall, "clear between bulb and inner wall (10 mm)", "LENGTH");
-  text("--count", options->count, "own bulbs: the largest gap for so many", "N");
-  declare_effort(*app, options->effort);
-  declare_common(*app, options->common, {"text", "json", "csv"});
-  app->footer(
+  Command command{"fit", "How many bulbs fit in one outline, and where they stand", {}, {}, {}};
+  OptionGroup group{command.options, "Outline and bulbs"};
+  group.text("--top", options->top, "LENGTH", "outline: a diameter, or \"LENGTH x WIDTH\"");
+  group.text("--shape", options->shape, "SHAPE", "round, oval, rectangle or half-round (round)");
+  group.text("--corner", options->corner, "LENGTH", "corner radius of a rectangle");
+  group.text("--bulb", options->bulb, "LENGTH", "diameter of the bulbs");
+  group.text("--gap", options->gap, "LENGTH", "clear between neighbours (25 mm)");
+  group.text("--wall", options->wall, "LENGTH", "clear between bulb and inner wall (10 mm)");
+  group.text("--count", options->count, "N", "own bulbs: the largest gap for so many");
+  declare_effort(command.options, options->effort);
+  declare_common(command.options, options->common, {"text", "json", "csv"});
+  command.footer =
       "Example:\n  bulbwright fit --top \"380 mm\" --bulb \"40 mm\" --gap \"25 mm\" --wall \"10 "
-      "mm\"");
-  return {app, [options](const Terminal& terminal, input::InputFiles&) {
-            return run(*options, terminal);
-          }};
+      "mm\"";
+  command.run = [options](const Terminal& terminal, input::InputFiles&) {
+    return run(*options, terminal);
+  };
+  return command;
 }
 
 }  // namespace bulbwright::cli

@@ -5,6 +5,6 @@
 namespace bulbwright::cli {
 
 /// `bulbwright fit`: how many bulbs fit in one outline, with their places.
-Command declare_fit(CLI::App& root);
+Command fit_command();
 
 }  // namespace bulbwright::cli

@@ -4,7 +4,6 @@
 #include <memory>
 #include <numeric>
 
-#include <CLI/CLI.hpp>
 #include <fmt/core.h>
 
 #include "base/error.hpp"
@@ -134,26 +133,25 @@ CommandResult run(const PlacesOptions& options, const Terminal& terminal,
 
 }  // namespace
 
-Command declare_places(CLI::App& root) {
+Command places_command() {
   auto options = std::make_shared<PlacesOptions>();
-  CLI::App* app = root.add_subcommand("places", "The climates that the program knows");
-  app->add_option("words", options->words, "words of a name, a country (US, GB) or a zone (9b)")
-      ->option_text("WORD ...");
-  const auto text = [&](const char* name, std::string& value, const char* help, const char* kind) {
-    app->add_option(name, value, help)->option_text(kind)->group("Search");
-  };
-  text("--near", options->near, "nearest places to a position: \"37.8, -122.4\"", "LAT,LON");
-  text("--count", options->count, "how many of them (10)", "N");
-  text("--zone", options->zone, "profile of a zone, 4a to 11b, and its stations", "ZONE");
-  text("--region", options->region, "north-american, maritime or continental", "WORD");
-  app->add_flag("--south", options->south, "the zone lies in the south")->group("Search");
-  declare_common(*app, options->common, {"text", "json", "csv"});
-  app->footer(
+  Command command{"places", "The climates that the program knows", {}, {}, {}};
+  OptionGroup{command.options, ""}.repeated("words", options->words, "WORD ...",
+                                            "words of a name, a country (US, GB) or a zone (9b)");
+  OptionGroup search{command.options, "Search"};
+  search.text("--near", options->near, "LAT,LON", "nearest places to a position: \"37.8, -122.4\"");
+  search.text("--count", options->count, "N", "how many of them (10)");
+  search.text("--zone", options->zone, "ZONE", "profile of a zone, 4a to 11b, and its stations");
+  search.text("--region", options->region, "WORD", "north-american, maritime or continental");
+  search.flag("--south", options->south, "the zone lies in the south");
+  declare_common(command.options, options->common, {"text", "json", "csv"});
+  command.footer =
       "Example:\n  bulbwright places --near \"37.8, -122.4\" --count 3\n\n"
-      "Exit status: 0 done; 2 wrong input or usage; 3 writing failed.");
-  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
-            return run(*options, terminal, inputs);
-          }};
+      "Exit status: 0 done; 2 wrong input or usage; 3 writing failed.";
+  command.run = [options](const Terminal& terminal, input::InputFiles& inputs) {
+    return run(*options, terminal, inputs);
+  };
+  return command;
 }
 
 }  // namespace bulbwright::cli

@@ -5,6 +5,6 @@
 namespace bulbwright::cli {
 
 /// `bulbwright places`: lists and searches the places, the nearest to a position, a zone's profile.
-Command declare_places(CLI::App& root);
+Command places_command();
 
 }  // namespace bulbwright::cli

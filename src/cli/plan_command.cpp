@@ -3,8 +3,6 @@
 #include <memory>
 #include <optional>
 
-#include <CLI/CLI.hpp>
-
 #include "base/error.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
@@ -53,30 +51,28 @@ CommandResult run(const PlanOptions& options, const Terminal& terminal, input::I
 
 }  // namespace
 
-Command declare_plan(CLI::App& root) {
+Command plan_command() {
   auto options = std::make_shared<PlanOptions>();
-  CLI::App* app =
-      root.add_subcommand("plan", "Plan one pot: counts, depths, cold, dates, shopping");
-  app->add_option("file", options->file, "pot file ('-': standard input); flags win over it")
-      ->option_text("[FILE]");
-  declare_pot(*app, options->pot);
-  declare_effort(*app, options->effort);
-  app->add_option("--save", options->save, "also write the pot file that the flags amount to")
-      ->option_text("FILE")
-      ->group("Output");
-  app->add_flag("--force", options->force, "let --save replace a file that differs")
-      ->group("Output");
-  declare_common(*app, options->common, {"text", "json"});
-  app->footer(
+  Command command{"plan", "Plan one pot: counts, depths, cold, dates, shopping", {}, {}, {}};
+  OptionGroup{command.options, ""}.text("file", options->file, "[FILE]",
+                                        "pot file ('-': standard input); flags win over it");
+  declare_pot(command.options, options->pot);
+  declare_effort(command.options, options->effort);
+  OptionGroup output{command.options, "Output"};
+  output.text("--save", options->save, "FILE", "also write the pot file that the flags amount to");
+  output.flag("--force", options->force, "let --save replace a file that differs");
+  declare_common(command.options, options->common, {"text", "json"});
+  command.footer =
       "Example:\n"
       "  bulbwright plan --top \"15 in\" --base \"12 in\" --height \"14 in\" --zone 9b \\\n"
       "      --layer tulip-triumph --layer narcissus-large-cupped \\\n"
       "      --layer crocus-large --plant 2027-01-08\n\n"
       "Layers are given in planting order, bottom first. Exit status: 0 done; 1 cannot\n"
-      "be carried out (still printed); 2 wrong input; 3 writing failed.");
-  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
-            return run(*options, terminal, inputs);
-          }};
+      "be carried out (still printed); 2 wrong input; 3 writing failed.";
+  command.run = [options](const Terminal& terminal, input::InputFiles& inputs) {
+    return run(*options, terminal, inputs);
+  };
+  return command;
 }
 
 }  // namespace bulbwright::cli

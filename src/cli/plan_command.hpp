@@ -5,6 +5,6 @@
 namespace bulbwright::cli {
 
 /// `bulbwright plan`: one pot, from a pot file or from flags.
-Command declare_plan(CLI::App& root);
+Command plan_command();
 
 }  // namespace bulbwright::cli

@@ -4,12 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "cli/option.hpp"
 #include "input/input_files.hpp"
 #include "plan/request.hpp"
-
-namespace CLI {
-class App;
-}
 
 namespace bulbwright::cli {
 
@@ -34,7 +31,7 @@ struct PotOptionGroups {
   bool pot = true, place = true, dates = true, layers = true, storage = true, winter = true;
 };
 
-void declare_pot(CLI::App& command, PotOptions& options, const PotOptionGroups& groups = {});
+void declare_pot(std::vector<Option>& all, PotOptions& options, const PotOptionGroups& groups = {});
 
 /// The request of a pot file, where there is one, with the flags laid over it:
 /// - a flag wins over the same key; any --layer replaces all layers, any --pest all pests;

@@ -5,8 +5,6 @@
 #include <utility>
 #include <vector>
 
-#include <CLI/CLI.hpp>
-
 #include "base/error.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
@@ -91,24 +89,25 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
 
 }  // namespace
 
-Command declare_shop(CLI::App& root) {
+Command shop_command() {
   auto options = std::make_shared<ShopOptions>();
-  CLI::App* app =
-      root.add_subcommand("shop", "What to buy for any number of pots: bulbs, spares, packs, mix");
-  app->add_option("file", options->files, "pot files (JSON; '-': standard input)")
-      ->option_text("FILE...");
+  Command command{
+      "shop", "What to buy for any number of pots: bulbs, spares, packs, mix", {}, {}, {}};
+  OptionGroup{command.options, ""}.repeated("file", options->files, "FILE...",
+                                            "pot files (JSON; '-': standard input)");
   PotOptionGroups groups;
   groups.pot = groups.layers = false;
-  declare_pot(*app, options->pot, groups);
-  declare_effort(*app, options->effort);
-  declare_common(*app, options->common, {"text", "json", "csv"});
-  app->footer(
+  declare_pot(command.options, options->pot, groups);
+  declare_effort(command.options, options->effort);
+  declare_common(command.options, options->common, {"text", "json", "csv"});
+  command.footer =
       "Example:\n  bulbwright shop examples/steps.json --format csv\n\n"
       "Flags are laid over every file. Exit status: 0 done; 1 a pot cannot be planted\n"
-      "as asked (the rest is listed); 2 wrong input; 3 writing failed.");
-  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
-            return run(*options, terminal, inputs);
-          }};
+      "as asked (the rest is listed); 2 wrong input; 3 writing failed.";
+  command.run = [options](const Terminal& terminal, input::InputFiles& inputs) {
+    return run(*options, terminal, inputs);
+  };
+  return command;
 }
 
 }  // namespace bulbwright::cli

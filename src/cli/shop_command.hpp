@@ -5,6 +5,6 @@
 namespace bulbwright::cli {
 
 /// `bulbwright shop FILE...`: what to buy for any number of pots.
-Command declare_shop(CLI::App& root);
+Command shop_command();
 
 }  // namespace bulbwright::cli

@@ -3,7 +3,6 @@
 #include <memory>
 #include <optional>
 
-#include <CLI/CLI.hpp>
 #include <fmt/core.h>
 
 #include "base/error.hpp"
@@ -79,36 +78,31 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal,
 
 }  // namespace
 
-Command declare_suggest(CLI::App& root) {
+Command suggest_command() {
   auto options = std::make_shared<SuggestOptions>();
-  CLI::App* app =
-      root.add_subcommand("suggest", "Which stacks of kinds suit a pot, a place and a time");
-  app->add_option("file", options->file, "pot file for pot and place, not for layers")
-      ->option_text("[FILE]");
-  declare_wish(*app, options->wish);
+  Command command{"suggest", "Which stacks of kinds suit a pot, a place and a time", {}, {}, {}};
+  OptionGroup{command.options, ""}.text("file", options->file, "[FILE]",
+                                        "pot file for pot and place, not for layers");
+  declare_wish(command.options, options->wish);
   PotOptionGroups groups;
   groups.dates = groups.layers = false;
-  declare_pot(*app, options->pot, groups);
-  app->add_option_function<std::string>(
-         "--season", [options](const std::string& year) { options->pot.season = year; },
-         "of the autumn, where --window does not tell")
-      ->option_text("YEAR")
-      ->group("Wishes");
-  declare_effort(*app, options->effort);
-  app->add_option("--write", options->write, "write each stack as a pot file into this folder")
-      ->option_text("DIR")
-      ->group("Output");
-  app->add_flag("--force", options->force, "let --write replace files that differ")
-      ->group("Output");
-  declare_common(*app, options->common, {"text", "json"});
-  app->footer(
+  declare_pot(command.options, options->pot, groups);
+  OptionGroup{command.options, "Wishes"}.text("--season", options->pot.season, "YEAR",
+                                              "of the autumn, where --window does not tell");
+  declare_effort(command.options, options->effort);
+  OptionGroup output{command.options, "Output"};
+  output.text("--write", options->write, "DIR", "write each stack as a pot file into this folder");
+  output.flag("--force", options->force, "let --write replace files that differ");
+  declare_common(command.options, options->common, {"text", "json"});
+  command.footer =
       "Example:\n"
       "  bulbwright suggest --top \"15 in\" --height \"14 in\" --zone 9b \\\n"
       "      --window 2027-02-15..2027-04-30 --safe-for pets --write pots\n\n"
-      "Exit status: 0 done; 1 nothing suits; 2 wrong input; 3 writing failed.");
-  return {app, [options](const Terminal& terminal, input::InputFiles& inputs) {
-            return run(*options, terminal, inputs);
-          }};
+      "Exit status: 0 done; 1 nothing suits; 2 wrong input; 3 writing failed.";
+  command.run = [options](const Terminal& terminal, input::InputFiles& inputs) {
+    return run(*options, terminal, inputs);
+  };
+  return command;
 }
 
 }  // namespace bulbwright::cli

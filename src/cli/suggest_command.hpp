@@ -5,6 +5,6 @@
 namespace bulbwright::cli {
 
 /// `bulbwright suggest`: which stacks of kinds suit a pot, a place and a stretch of the calendar.
-Command declare_suggest(CLI::App& root);
+Command suggest_command();
 
 }  // namespace bulbwright::cli

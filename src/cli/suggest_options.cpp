@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 
-#include <CLI/CLI.hpp>
 #include <fmt/core.h>
 
 #include "input/field_values.hpp"
@@ -95,28 +94,17 @@ SuggestionWish wish_of(const WishOptions& options, const Catalogue& catalogue) {
   return wish;
 }
 
-void declare_wish(CLI::App& command, WishOptions& options) {
-  const char* group = "Wishes";
-  const auto text = [&](const char* name, std::optional<std::string>& value, const char* form,
-                        const char* help) {
-    command
-        .add_option_function<std::string>(
-            name, [&value](const std::string& written) { value = written; }, help)
-        ->option_text(form)
-        ->group(group);
-  };
-  const auto words = [&](const char* name, std::vector<std::string>& value, const char* form,
-                         const char* help) {
-    command.add_option(name, value, help)->allow_extra_args(false)->option_text(form)->group(group);
-  };
-  text("--window", options.window, "DATE..DATE", "when flowers are wanted (else: ever)");
-  words("--safe-for", options.safe_for, "WHOM ...", "pets, cats, dogs, horses or people");
-  words("--not-eaten-by", options.not_eaten_by, "PEST ...", "deer, gopher, squirrel or vole");
-  command.add_flag("--no-storage", options.no_storage, "there is no refrigerator")->group(group);
-  words("--with", options.with, "KIND ...", "a kind that must be in it");
-  words("--without", options.without, "KIND ...", "a kind that must not be in it");
-  text("--layers", options.layers, "N", "at most so many layers, 1 to 4 (3)");
-  text("--best", options.best, "N", "show so many stacks (5)");
+void declare_wish(std::vector<Option>& all, WishOptions& options) {
+  OptionGroup wishes{all, "Wishes"};
+  wishes.text("--window", options.window, "DATE..DATE", "when flowers are wanted (else: ever)");
+  wishes.repeated("--safe-for", options.safe_for, "WHOM ...", "pets, cats, dogs, horses or people");
+  wishes.repeated("--not-eaten-by", options.not_eaten_by, "PEST ...",
+                  "deer, gopher, squirrel or vole");
+  wishes.flag("--no-storage", options.no_storage, "there is no refrigerator");
+  wishes.repeated("--with", options.with, "KIND ...", "a kind that must be in it");
+  wishes.repeated("--without", options.without, "KIND ...", "a kind that must not be in it");
+  wishes.text("--layers", options.layers, "N", "at most so many layers, 1 to 4 (3)");
+  wishes.text("--best", options.best, "N", "show so many stacks (5)");
 }
 
 }  // namespace bulbwright::cli

@@ -5,11 +5,8 @@
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
+#include "cli/option.hpp"
 #include "suggest/wish.hpp"
-
-namespace CLI {
-class App;
-}
 
 namespace bulbwright::cli {
 
@@ -20,7 +17,7 @@ struct WishOptions {
   bool no_storage = false;
 };
 
-void declare_wish(CLI::App& command, WishOptions& options);
+void declare_wish(std::vector<Option>& all, WishOptions& options);
 
 /// Everything but the window, which the request carries. @throws InputError with every fault.
 SuggestionWish wish_of(const WishOptions& options, const Catalogue& catalogue);
