@@ -12,12 +12,15 @@
 namespace bulbwright::library {
 
 struct Planner::Inside {
+  input::InputFiles inputs;  // the library writes no file that could replace them
   input::Facts facts;
   PackingCache packings;
 
+  explicit Inside(const std::string& data_folder) : facts{input::load_facts(data_folder, inputs)} {}
+
   Plan plan(std::string_view pot_file, const std::string& name, Effort effort) {
     const PotFile request = input::read_pot_file(pot_file, name);
-    const Setting setting = input::resolve(request, facts);
+    const Setting setting = input::resolve(request, facts, inputs);
     return make_plan(request, input::context_of(facts, setting, effort_of(effort), packings));
   }
 };
@@ -25,9 +28,7 @@ struct Planner::Inside {
 Planner::Planner() : Planner{std::string{}} {}
 
 Planner::Planner(const std::string& data_folder)
-    : inside_{translated([&] {
-        return std::make_unique<Inside>(Inside{input::load_facts(data_folder), {}});
-      })} {}
+    : inside_{translated([&] { return std::make_unique<Inside>(data_folder); })} {}
 
 Planner::~Planner() = default;
 Planner::Planner(Planner&&) noexcept = default;
