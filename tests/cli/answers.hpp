@@ -40,7 +40,8 @@ inline std::vector<std::string> words_of(const std::string& line) {
 inline std::multiset<std::string> codes_of(const std::string& line) {
   std::vector<std::string> words = words_of(line);
   words.insert(words.end(), {"--format", "json"});
-  const cli::CommandResult result = cli::run_program(words, {});
+  input::InputFiles inputs;
+  const cli::CommandResult result = cli::run_program(words, {}, inputs);
   if (result.exit_code != cli::exit_done && result.exit_code != cli::exit_cannot)
     throw std::runtime_error{line + "\n" + result.remarks};
   std::multiset<std::string> codes;
