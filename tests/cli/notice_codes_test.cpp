@@ -212,10 +212,11 @@ std::string command(std::string text, const Folder& folder) {
   return text;
 }
 
-/// Every code in the sources: the word or words before a severity.
+/// Every code in the sources: the words before a severity, and the table of words in base/notice.
 std::set<std::string> codes_of_program() {
-  const std::regex code{
+  const std::regex before_severity{
       "\"([a-z-]+)\"(?:\\s*:\\s*\"([a-z-]+)\")?\\s*,\\s*(?:[a-z_.]+\\s*\\?\\s*)?Severity::"};
+  const std::regex in_table{"\"([a-z-]+)\"()"};
   std::set<std::string> codes;
   for (const auto& entry :
        std::filesystem::recursive_directory_iterator{fixture::source_path("src")}) {
@@ -223,11 +224,16 @@ std::set<std::string> codes_of_program() {
     std::ifstream file{entry.path(), std::ios::binary};
     const std::string text{std::istreambuf_iterator<char>{file}, {}};
     if (text.find("Severity::") == std::string::npos) continue;
-    for (std::sregex_iterator it{text.begin(), text.end(), code}, end; it != end; ++it) {
+    const bool table_of_words = entry.path().filename() == "notice.cpp";
+    for (std::sregex_iterator
+             it{text.begin(), text.end(), table_of_words ? in_table : before_severity},
+         end;
+         it != end; ++it) {
       codes.insert((*it)[1]);
       if ((*it)[2].matched) codes.insert((*it)[2]);
     }
   }
+  for (const char* severity : {"", "note", "warning", "refusal"}) codes.erase(severity);
   return codes;
 }
 
