@@ -8,10 +8,10 @@
 #include "cli/effort_option.hpp"
 #include "cli/pot_options.hpp"
 #include "input/place_resolver.hpp"
+#include "input/pot_file_writer.hpp"
 #include "input/resolve.hpp"
 #include "plan/planner.hpp"
 #include "report/plan_json.hpp"
-#include "report/pot_file_json.hpp"
 #include "report/sheet/sheet.hpp"
 
 namespace bulbwright::cli {
@@ -27,7 +27,7 @@ struct PlanOptions {
 };
 
 OutputFile saved_pot(const PotFile& request, const std::string& file, bool may_replace) {
-  return {file, report::write_pot_file(input::moved_to(request, file)), may_replace, false};
+  return {file, input::write_pot_file(input::moved_to(request, file)), may_replace, false};
 }
 
 CommandResult run(const PlanOptions& options, const Terminal& terminal, input::InputFiles& inputs) {

@@ -12,8 +12,8 @@
 #include "cli/suggest_options.hpp"
 #include "input/field_values.hpp"
 #include "input/place_resolver.hpp"
+#include "input/pot_file_writer.hpp"
 #include "input/resolve.hpp"
-#include "report/pot_file_json.hpp"
 #include "report/suggest_report.hpp"
 #include "suggest/suggestion.hpp"
 
@@ -49,7 +49,7 @@ void add_pot_files(const SuggestOptions& options, const Suggestions& suggestions
   for (std::size_t i = 0; i < suggestions.found.size(); ++i) {
     const std::string file = fmt::format("{}/stack-{}.json", *options.write, i + 1);
     const PotFile pot = input::moved_to(suggestions.found[i].pot, file);
-    result.files.push_back({file, report::write_pot_file(pot), options.force, true});
+    result.files.push_back({file, input::write_pot_file(pot), options.force, true});
   }
 }
 

@@ -9,7 +9,7 @@
 
 #include "base/error.hpp"
 #include "input/pot_file_reader.hpp"
-#include "report/pot_file_json.hpp"
+#include "input/pot_file_writer.hpp"
 
 using namespace bulbwright;
 
@@ -20,14 +20,14 @@ void require(bool holds) {
 }
 
 void check_round_trip(const PotFile& request) {
-  const std::string text = report::write_pot_file(request);
+  const std::string text = input::write_pot_file(request);
   const PotFile again = input::read_pot_file(text, "again.json", input::Extent::partial);
   require(again.pot == request.pot && again.place == request.place &&
           again.season == request.season && again.plant == request.plant &&
           again.flower == request.flower && again.storage == request.storage &&
           again.pests == request.pests && again.wet_winter == request.wet_winter &&
           again.layers == request.layers);
-  require(report::write_pot_file(again) == text);
+  require(input::write_pot_file(again) == text);
 }
 
 }  // namespace

@@ -12,13 +12,13 @@
 #include "base/error.hpp"
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_reader.hpp"
+#include "input/pot_file_writer.hpp"
 #include "pot/material.hpp"
-#include "report/pot_file_json.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;
 using bulbwright::input::read_pot_file;
-using bulbwright::report::write_pot_file;
+using bulbwright::input::write_pot_file;
 
 namespace {
 

@@ -4,8 +4,8 @@
 
 #include "flowering/coverage.hpp"
 #include "input/pot_file_reader.hpp"
+#include "input/pot_file_writer.hpp"
 #include "plan/terrace_fixture.hpp"
-#include "report/pot_file_json.hpp"
 
 namespace bulbwright {
 namespace {
@@ -55,7 +55,7 @@ TEST_CASE("a settled request survives being written to a pot file", "[settled][l
     for (const LayerRequest& layer : settled.request.layers)
       fixed_weeks += layer.parts[0].storage_weeks ? 1 : 0;
     const PotFile read =
-        input::read_pot_file(report::write_pot_file(settled.request), "settled.json");
+        input::read_pot_file(input::write_pot_file(settled.request), "settled.json");
     check_same_times(make_plan(read, bench.context()), make_plan(request, bench.context()));
   }
   CHECK(fixed_weeks > 0);  // else the key that carries them was not tried

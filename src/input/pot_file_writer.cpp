@@ -1,4 +1,4 @@
-#include "report/pot_file_json.hpp"
+#include "input/pot_file_writer.hpp"
 
 #include <array>
 #include <charconv>
@@ -7,7 +7,7 @@
 
 #include "input/pot_file_keys.hpp"
 
-namespace bulbwright::report {
+namespace bulbwright::input {
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -65,7 +65,7 @@ Json profile_level(const ProfileLevel& level, Shape shape) {
 Json pot_json(const PotRequest& pot) {
   Json json = Json::object();
   if (!pot.name.empty()) json["name"] = pot.name;
-  json["shape"] = word(input::shape_words, pot.shape);
+  json["shape"] = word(shape_words, pot.shape);
   if (pot.top) json["top"] = length_pair(*pot.top);
   if (pot.base) json["base"] = length_pair(*pot.base);
   if (pot.height) json["height"] = length(*pot.height);
@@ -78,7 +78,7 @@ Json pot_json(const PotRequest& pot) {
   if (!pot.material.empty()) json["material"] = pot.material;
   if (pot.last_crop) json["last_crop"] = *pot.last_crop;
   if (pot.used_mix != pot.last_crop.has_value()) {
-    json["mix"] = word(input::mix_words, pot.used_mix ? std::size_t{1} : std::size_t{0});
+    json["mix"] = word(mix_words, pot.used_mix ? std::size_t{1} : std::size_t{0});
   }
   return json;
 }
@@ -91,12 +91,12 @@ Json place_json(const PlaceRequest& place) {
   if (place.normals) {
     json["normals"] = {{"tmin", place.normals->tmin_c},
                        {"tmax", place.normals->tmax_c},
-                       {"unit", word(input::unit_words, std::size_t{0})}};
+                       {"unit", word(unit_words, std::size_t{0})}};
   }
   if (place.records_file) json["records"] = *place.records_file;
   if (place.latitude) json["latitude"] = *place.latitude;
   if (place.exposure != Exposure::open) {
-    json["exposure"] = word(input::exposure_words, place.exposure);
+    json["exposure"] = word(exposure_words, place.exposure);
   }
   return json;
 }
@@ -122,12 +122,12 @@ Json layer_json(const LayerRequest& layer) {
   if (layer.gap) json["gap"] = length(*layer.gap);
   if (layer.wall) json["wall"] = length(*layer.wall);
   if (layer.arrange != Arrange::mixed) {
-    json["arrange"] = word(input::arrange_words, layer.arrange);
+    json["arrange"] = word(arrange_words, layer.arrange);
   }
   if (!layer.label.empty()) json["label"] = layer.label;
   if (layer.received) json["received"] = to_iso(*layer.received);
   if (layer.cold_already_weeks > 0.0) json["cold_already"] = layer.cold_already_weeks;
-  if (layer.use != Use::outdoors) json["use"] = word(input::use_words, layer.use);
+  if (layer.use != Use::outdoors) json["use"] = word(use_words, layer.use);
   if (layer.parts.size() == 1 && layer.parts.front().storage_weeks)
     json["storage_weeks"] = *layer.parts.front().storage_weeks;
   return json;
@@ -156,10 +156,10 @@ Json pot_file_object(const PotFile& request) {
   if (request.plant) json["plant"] = to_iso(*request.plant);
   if (request.flower) json["flower"] = window(*request.flower);
   if (request.spread) json["spread"] = true;
-  if (request.order != LayerOrder::given) json["order"] = word(input::order_words, request.order);
+  if (request.order != LayerOrder::given) json["order"] = word(order_words, request.order);
   if (Json storage = storage_json(request.storage); !storage.empty()) json["storage"] = storage;
   if (!request.pests.empty()) json["pests"] = request.pests;
-  if (request.wet_winter) json["winter"] = word(input::winter_words, std::size_t{0});
+  if (request.wet_winter) json["winter"] = word(winter_words, std::size_t{0});
   json["layers"] = Json::array();
   for (const LayerRequest& layer : request.layers) json["layers"].push_back(layer_json(layer));
   return json;
@@ -170,4 +170,4 @@ std::string write_pot_file(const PotFile& request) {
   return pot_file_object(request).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
-}  // namespace bulbwright::report
+}  // namespace bulbwright::input

@@ -6,7 +6,7 @@
 
 #include "plan/request.hpp"
 
-namespace bulbwright::report {
+namespace bulbwright::input {
 
 /// The pot file that asks for exactly `request`: reading it back gives the same values, to the last
 /// bit. Keys in the order of docs/pot-file.md, defaults left out; lengths and temperatures in the
@@ -16,4 +16,4 @@ std::string write_pot_file(const PotFile& request);
 /// The same object, for documents that hold pot files.
 nlohmann::ordered_json pot_file_object(const PotFile& request);
 
-}  // namespace bulbwright::report
+}  // namespace bulbwright::input
