@@ -34,15 +34,18 @@ inline constexpr std::array part_keys{Words{"taxon"}, Words{"share"}, Words{"sto
 
 struct KeyTable {
   std::span<const std::string_view> keys;
-  std::string_view where;
+  std::string_view path;   ///< keys that lead to the object, "/layers/mix"; arrays add nothing
+  std::string_view where;  ///< the same in words
 };
-inline constexpr std::array key_tables{KeyTable{pot_keys, "\"pot\""},
-                                       KeyTable{place_keys, "\"place\""},
-                                       KeyTable{storage_keys, "\"storage\""},
-                                       KeyTable{normals_keys, "\"normals\" of \"place\""},
-                                       KeyTable{layer_keys, "an entry of \"layers\""},
-                                       KeyTable{part_keys, "\"mix\" of a layer"},
-                                       KeyTable{file_keys, "the file's outermost object"}};
+inline constexpr std::array key_tables{
+    KeyTable{pot_keys, "/pot", "\"pot\""},
+    KeyTable{profile_keys, "/pot/profile", "an entry of \"profile\" of \"pot\""},
+    KeyTable{place_keys, "/place", "\"place\""},
+    KeyTable{storage_keys, "/storage", "\"storage\""},
+    KeyTable{normals_keys, "/place/normals", "\"normals\" of \"place\""},
+    KeyTable{layer_keys, "/layers", "an entry of \"layers\""},
+    KeyTable{part_keys, "/layers/mix", "\"mix\" of a layer"},
+    KeyTable{file_keys, "", "the file's outermost object"}};
 
 /// In the order of enum Shape.
 inline constexpr std::array shape_words{Words{"round"}, Words{"oval"}, Words{"rectangle"},

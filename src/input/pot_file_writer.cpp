@@ -87,6 +87,7 @@ Json place_json(const PlaceRequest& place) {
   Json json = Json::object();
   if (place.zone) json["zone"] = *place.zone;
   if (place.south) json["south"] = true;
+  if (place.region != ZoneRegion::all) json["region"] = word(region_words, place.region);
   if (place.site) json["site"] = *place.site;
   if (place.normals) {
     json["normals"] = {{"tmin", place.normals->tmin_c},

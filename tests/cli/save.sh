@@ -21,6 +21,7 @@ same planted --plant 2027-01-08
 same chosen --season 2026
 same wanted --flower 2027-03-20
 same window --flower 2027-02-20..2027-04-10 --gap "1 in"
+same region --season 2026 --region maritime
 same spread --season 2026 --spread --order by-flowering
 # Records are found from the saved file's folder, wherever they were named from.
 mkdir "$work/records" "$work/pots"
