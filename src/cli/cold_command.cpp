@@ -178,15 +178,15 @@ void note_record(report::ColdReport& report) {
 /// The period of a record needs its latitude, which a NOAA file tells only when it is read.
 class RecordRun {
  public:
-  RecordRun(const ColdOptions& options, const PotFile& request, const std::optional<Place>& place,
-            const PotThermal& pot)
-      : options_{options}, request_{request}, place_{place}, pot_{pot} {
-    latitude_ = input::latitude_of(request, place);
+  RecordRun(const ColdOptions& options, const input::LocatedRequest& asked,
+            const std::optional<Place>& place, const PotThermal& pot)
+      : options_{options}, asked_{asked}, place_{place}, pot_{pot} {
+    latitude_ = input::latitude_of(asked, place);
   }
 
   void run(report::ColdReport& report, input::InputFiles& inputs) {
     report.record = input::read_records(
-        input::records_path(request_), inputs,
+        input::records_path(asked_), inputs,
         [&](const RecordedDay& day, const RecordSummary& so_far) { take(day, so_far); });
     report.latitude = latitude_;
     report.winters = survey_->finish();
@@ -225,7 +225,7 @@ class RecordRun {
         return winter.days[static_cast<std::size_t>(std::clamp(day - winter.first, 0, last))];
       };
     }
-    survey_.emplace(period_, latitude, pot_, request_.place->exposure, std::move(expected));
+    survey_.emplace(period_, latitude, pot_, asked_.request.place->exposure, std::move(expected));
   }
 
   void exact(report::ColdReport& report) const {
@@ -283,7 +283,7 @@ class RecordRun {
   }
 
   const ColdOptions& options_;
-  const PotFile& request_;
+  const input::LocatedRequest& asked_;
   const std::optional<Place>& place_;
   const PotThermal& pot_;
   std::optional<double> latitude_;
@@ -291,13 +291,15 @@ class RecordRun {
   std::optional<ColdSurvey> survey_;
 };
 
-Pot pot_of(const PotFile& request) {
+Pot pot_of(const Request& request) {
   if (request.pot.top || !request.pot.profile.empty()) return make_pot(request.pot);
   return example_pot();
 }
 
 CommandResult run(const ColdOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
-  const PotFile request = pot_request(options.file, options.pot, inputs, Need::whatever_is_given);
+  const input::LocatedRequest asked =
+      pot_request(options.file, options.pot, inputs, Need::whatever_is_given);
+  const Request& request = asked.request;
   if (!request.place || (!request.place->zone && !request.place->site && !request.place->normals &&
                          !request.place->records_file)) {
     throw InvalidValue{"cold",
@@ -305,7 +307,7 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal, input::I
                        "pot file with a place"};
   }
   const PlaceCatalogue places = input::load_places(options.common.data, inputs);
-  const std::optional<Place> place = input::resolve_place(request, places);
+  const std::optional<Place> place = input::resolve_place(asked, places);
   const Pot pot = pot_of(request);
   const PotThermal thermal = pot_thermal(pot);
 
@@ -324,7 +326,7 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal, input::I
   result.out = options.common.out;
   ColdPeriod period;
   if (request.place->records_file) {
-    RecordRun records{options, request, place, thermal};
+    RecordRun records{options, asked, place, thermal};
     records.run(report, inputs);
     period = records.period();
     if (!report.record->station.empty()) report.place = report.record->station;

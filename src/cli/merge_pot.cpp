@@ -18,13 +18,14 @@ namespace {
 
 using input::Faults;
 using input::Field;
+using input::LocatedRequest;
 
 class Merge {
  public:
-  Merge(PotFile request, const PotOptions& options)
-      : request_{std::move(request)}, options_{options} {}
+  Merge(LocatedRequest asked, const PotOptions& options)
+      : asked_{std::move(asked)}, request_{asked_.request}, options_{options} {}
 
-  PotFile result(Need need) && {
+  LocatedRequest result(Need need) && {
     lay_pot();
     lay_place();
     lay_dates();
@@ -32,28 +33,29 @@ class Merge {
     lay_storage();
     lay_winter();
     faults_.throw_if_any();
-    faults_.add(contradictions(request_));
+    faults_.add(contradictions(asked_));
     if (need != Need::whatever_is_given) {
-      faults_.add(omissions(request_, need == Need::all ? Layers::needed : Layers::sought));
+      faults_.add(input::omissions(
+          asked_, need == Need::all ? input::Layers::needed : input::Layers::sought));
     }
     faults_.throw_if_any();
-    return std::move(request_);
+    return std::move(asked_);
   }
 
  private:
   /// The field of a flag; notes that `path` now comes from it.
   Field from(const char* flag, const std::string& path) {
-    request_.places[path] = SourcePlace{flag, 0, 0};
+    asked_.places[path] = SourcePlace{flag, 0, 0};
     return {flag, {}};
   }
   void forget(std::string_view path) {
     // The path itself and what stands below it.
-    for (auto at = request_.places.begin(); at != request_.places.end();) {
+    for (auto at = asked_.places.begin(); at != asked_.places.end();) {
       const std::string_view key = at->first;
       const bool below =
           key.starts_with(path) &&
           (key.size() == path.size() || key[path.size()] == '.' || key[path.size()] == '[');
-      at = below ? request_.places.erase(at) : std::next(at);
+      at = below ? asked_.places.erase(at) : std::next(at);
     }
   }
 
@@ -117,7 +119,7 @@ class Merge {
       return;
     }
     request_.pot.last_crop = genus;
-    if (!request_.places.contains("pot.mix")) request_.pot.used_mix = true;
+    if (!asked_.places.contains("pot.mix")) request_.pot.used_mix = true;
   }
 
   void lay_place() {
@@ -130,11 +132,11 @@ class Merge {
       const Exposure exposure = place.exposure;
       place = PlaceRequest{};
       place.exposure = exposure;
-      const auto kept = request_.places.find("place.exposure");
-      const auto kept_place = kept == request_.places.end() ? std::optional<SourcePlace>{}
-                                                            : std::optional{kept->second};
+      const auto kept = asked_.places.find("place.exposure");
+      const auto kept_place =
+          kept == asked_.places.end() ? std::optional<SourcePlace>{} : std::optional{kept->second};
       forget("place");
-      if (kept_place) request_.places["place.exposure"] = *kept_place;
+      if (kept_place) asked_.places["place.exposure"] = *kept_place;
     }
     if (o.zone) place.zone = input::read_zone(from("--zone", "place.zone"), *o.zone, faults_);
     if (o.site) {
@@ -273,20 +275,21 @@ class Merge {
     if (options_.wet_winter) request_.wet_winter = true;
   }
 
-  PotFile request_;
+  LocatedRequest asked_;
+  Request& request_;
   const PotOptions& options_;
   Faults faults_;
 };
 
 }  // namespace
 
-PotFile merged(std::optional<PotFile> file, const PotOptions& options, Need need) {
-  return Merge{std::move(file).value_or(PotFile{}), options}.result(need);
+LocatedRequest merged(std::optional<LocatedRequest> file, const PotOptions& options, Need need) {
+  return Merge{std::move(file).value_or(LocatedRequest{}), options}.result(need);
 }
 
-PotFile pot_request(const std::optional<std::string>& path, const PotOptions& options,
-                    input::InputFiles& inputs, Need need) {
-  std::optional<PotFile> file;
+LocatedRequest pot_request(const std::optional<std::string>& path, const PotOptions& options,
+                           input::InputFiles& inputs, Need need) {
+  std::optional<LocatedRequest> file;
   if (path) {
     const input::InputText read = input::read_text(*path, input::pot_file_limit, inputs);
     file = input::read_pot_file(read.text, read.name, input::Extent::partial);

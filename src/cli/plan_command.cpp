@@ -26,25 +26,27 @@ struct PlanOptions {
   bool force = false;
 };
 
-OutputFile saved_pot(const PotFile& request, const std::string& file, bool may_replace) {
-  return {file, input::write_pot_file(input::moved_to(request, file)), may_replace, false};
+OutputFile saved_pot(const input::LocatedRequest& asked, const std::string& file,
+                     bool may_replace) {
+  return {file, input::write_pot_file(input::moved_to(file, asked.request, asked)), may_replace,
+          false};
 }
 
 CommandResult run(const PlanOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
   const report::TextStyle style = text_style(options.common, terminal);
   if (options.save && (options.save->empty() || *options.save == "-"))
     throw InputError{{"", 0, 0}, "--save: expected the name of a file, such as pot.json"};
-  const PotFile request = pot_request(options.file, options.pot, inputs);
+  const input::LocatedRequest asked = pot_request(options.file, options.pot, inputs);
   const input::Facts facts = input::load_facts(options.common.data, inputs);
-  const Setting setting = input::resolve(request, facts, inputs);
+  const Setting setting = input::resolve(asked, facts, inputs);
   PackingCache packings;
-  const Plan plan =
-      make_plan(request, input::context_of(facts, setting, effort_named(options.effort), packings));
+  const Plan plan = make_plan(
+      asked.request, input::context_of(facts, setting, effort_named(options.effort), packings));
   CommandResult result;
   result.out = options.common.out;
   result.document =
       options.common.format == "json" ? report::plan_json(plan) : report::plan_text(plan, style);
-  if (options.save) result.files.push_back(saved_pot(request, *options.save, options.force));
+  if (options.save) result.files.push_back(saved_pot(asked, *options.save, options.force));
   if (!plan.ok) result.exit_code = exit_cannot;
   return result;
 }

@@ -6,7 +6,7 @@
 
 #include "cli/option.hpp"
 #include "input/input_files.hpp"
-#include "plan/request.hpp"
+#include "input/located_request.hpp"
 
 namespace bulbwright::cli {
 
@@ -43,11 +43,12 @@ void declare_pot(std::vector<Option>& all, PotOptions& options, const PotOptionG
 /// @throws InputError with every fault, named as it was written: "--top: ..." or by the file's
 /// line; contradictions of the whole included, and, with Need::all, what a plan lacks.
 enum class Need { all, all_but_layers, whatever_is_given };
-PotFile merged(std::optional<PotFile> file, const PotOptions& options, Need need = Need::all);
+input::LocatedRequest merged(std::optional<input::LocatedRequest> file, const PotOptions& options,
+                             Need need = Need::all);
 
 /// The request of a command: reads `path` where it is given ("-": standard input) and lays the
 /// flags over it. @throws InputError
-PotFile pot_request(const std::optional<std::string>& path, const PotOptions& options,
-                    input::InputFiles& inputs, Need need = Need::all);
+input::LocatedRequest pot_request(const std::optional<std::string>& path, const PotOptions& options,
+                                  input::InputFiles& inputs, Need need = Need::all);
 
 }  // namespace bulbwright::cli

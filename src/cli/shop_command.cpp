@@ -28,7 +28,7 @@ struct ShopOptions {
 /// One pot of the list, read and resolved.
 struct Pot {
   std::string file;
-  PotFile request;
+  Request request;
   Setting setting;
 };
 
@@ -39,9 +39,9 @@ std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts
   std::vector<InputFault> faults;
   for (const std::string& file : options.files) {
     try {
-      PotFile request = pot_request(file, options.pot, inputs);
-      Setting setting = input::resolve(request, facts, inputs);
-      pots.push_back({file, std::move(request), std::move(setting)});
+      input::LocatedRequest asked = pot_request(file, options.pot, inputs);
+      Setting setting = input::resolve(asked, facts, inputs);
+      pots.push_back({file, std::move(asked.request), std::move(setting)});
     } catch (const InputError& error) {
       faults.insert(faults.end(), error.faults().begin(), error.faults().end());
     }

@@ -30,25 +30,26 @@ struct SuggestOptions {
 };
 
 /// Pot and place, with the window as the wanted flowering, which tells the season.
-PotFile request_of(const SuggestOptions& options, input::InputFiles& inputs) {
-  PotFile request = pot_request(options.file, options.pot, inputs, Need::all_but_layers);
-  request.layers.clear();
-  if (!options.wish.window) return request;
+input::LocatedRequest request_of(const SuggestOptions& options, input::InputFiles& inputs) {
+  input::LocatedRequest asked =
+      pot_request(options.file, options.pot, inputs, Need::all_but_layers);
+  asked.request.layers.clear();
+  if (!options.wish.window) return asked;
   input::Faults faults;
-  request.flower = input::read_window({"--window", {}}, *options.wish.window, faults);
+  asked.request.flower = input::read_window({"--window", {}}, *options.wish.window, faults);
   faults.throw_if_any();
-  request.places["flower"] = SourcePlace{"--window", 0, 0};
-  request.plant.reset();
-  if (!options.pot.season) request.season.reset();
-  return request;
+  asked.places["flower"] = SourcePlace{"--window", 0, 0};
+  asked.request.plant.reset();
+  if (!options.pot.season) asked.request.season.reset();
+  return asked;
 }
 
-void add_pot_files(const SuggestOptions& options, const Suggestions& suggestions,
-                   CommandResult& result) {
+void add_pot_files(const SuggestOptions& options, const input::LocatedRequest& asked,
+                   const Suggestions& suggestions, CommandResult& result) {
   if (!options.write) return;
   for (std::size_t i = 0; i < suggestions.found.size(); ++i) {
     const std::string file = fmt::format("{}/stack-{}.json", *options.write, i + 1);
-    const PotFile pot = input::moved_to(suggestions.found[i].pot, file);
+    const Request pot = input::moved_to(file, suggestions.found[i].request, asked);
     result.files.push_back({file, input::write_pot_file(pot), options.force, true});
   }
 }
@@ -60,18 +61,19 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal,
     throw InputError{{"", 0, 0}, "--write: expected the name of a folder"};
   const input::Facts facts = input::load_facts(options.common.data, inputs);
   SuggestionWish wish = wish_of(options.wish, facts.catalogue);
-  const PotFile request = request_of(options, inputs);
-  const Setting setting = input::resolve(request, facts, inputs);
-  wish.window = request.flower.value_or(season_days(setting.season, setting.hemisphere));
+  const input::LocatedRequest asked = request_of(options, inputs);
+  const Setting setting = input::resolve(asked, facts, inputs);
+  wish.window = asked.request.flower.value_or(season_days(setting.season, setting.hemisphere));
   PackingCache packings;
-  const Suggestions suggestions = suggest(
-      request, wish, input::context_of(facts, setting, effort_named(options.effort), packings));
+  const Suggestions suggestions =
+      suggest(asked.request, wish,
+              input::context_of(facts, setting, effort_named(options.effort), packings));
 
   CommandResult result;
   result.out = options.common.out;
   result.document = options.common.format == "json" ? report::suggest_json(suggestions)
                                                     : report::suggest_text(suggestions, style);
-  add_pot_files(options, suggestions, result);
+  add_pot_files(options, asked, suggestions, result);
   if (suggestions.found.empty()) result.exit_code = exit_cannot;
   return result;
 }

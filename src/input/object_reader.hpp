@@ -1,7 +1,6 @@
 #pragma once
 
 #include <functional>
-#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -10,6 +9,7 @@
 #include "input/faults.hpp"
 #include "input/field_values.hpp"
 #include "input/located_json.hpp"
+#include "input/located_request.hpp"
 
 namespace bulbwright::input {
 
@@ -17,7 +17,7 @@ namespace bulbwright::input {
 struct ReadContext {
   std::string file;
   Faults faults;
-  std::map<std::string, SourcePlace> places;
+  SourcePlaces places;
   bool is_sound = true;  ///< every object so far is one, without unknown keys
 };
 

@@ -12,9 +12,9 @@
 namespace bulbwright::input {
 namespace {
 
-[[noreturn]] void refuse(const PotFile& request, std::string_view field,
+[[noreturn]] void refuse(const LocatedRequest& asked, std::string_view field,
                          const std::string& message) {
-  throw InputError{{fault_at(request, field, message)}};
+  throw InputError{{fault_at(asked, field, message)}};
 }
 
 /// What is known of a place by its records alone.
@@ -29,17 +29,17 @@ Place place_of_records(const std::vector<RecordedDay>& days, const RecordSummary
 
 }  // namespace
 
-std::optional<Place> resolve_place(const PotFile& request, const PlaceCatalogue& places) {
-  const PlaceRequest& place = *request.place;
+std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places) {
+  const PlaceRequest& place = *asked.request.place;
   try {
     if (place.zone) return places.zone_profile(*place.zone, place.south, place.region);
   } catch (const InvalidValue& fault) {
-    refuse(request, "place.zone", fault.expectation());
+    refuse(asked, "place.zone", fault.expectation());
   }
   try {
     if (place.site) return places.find(*place.site);
   } catch (const InvalidValue& fault) {
-    refuse(request, "place.site", fault.expectation());
+    refuse(asked, "place.site", fault.expectation());
   }
   if (place.normals) {
     Place own;
@@ -50,21 +50,21 @@ std::optional<Place> resolve_place(const PotFile& request, const PlaceCatalogue&
     return own;
   }
   if (place.records_file) return std::nullopt;
-  refuse(request, "place", "a zone, a site, normals or records are needed");
+  refuse(asked, "place", "a zone, a site, normals or records are needed");
 }
 
-std::string records_path(const PotFile& request) {
-  const std::string& path = *request.place->records_file;
-  const auto written = request.places.find("place.records");
-  const bool in_file = written != request.places.end() && written->second.line > 0;
+std::string records_path(const LocatedRequest& asked) {
+  const std::string& path = *asked.request.place->records_file;
+  const auto written = asked.places.find("place.records");
+  const bool in_file = written != asked.places.end() && written->second.line > 0;
   const std::filesystem::path records{path};
   if (!in_file || records.is_absolute() || path == "-") return path;
-  return (std::filesystem::path{request.file}.parent_path() / records).string();
+  return (std::filesystem::path{asked.file}.parent_path() / records).string();
 }
 
-PotFile moved_to(PotFile request, const std::string& file) {
+Request moved_to(const std::string& file, Request request, const LocatedRequest& asked) {
   if (!request.place || !request.place->records_file) return request;
-  const std::filesystem::path records{records_path(request)};
+  const std::filesystem::path records{records_path(asked)};
   if (records == "-" || records.is_absolute()) return request;
   const std::filesystem::path folder = std::filesystem::path{file}.parent_path();
   std::error_code fault;
@@ -75,22 +75,22 @@ PotFile moved_to(PotFile request, const std::string& file) {
   return request;
 }
 
-std::optional<double> latitude_of(const PotFile& request, const std::optional<Place>& place) {
-  if (request.place->latitude) return request.place->latitude;
+std::optional<double> latitude_of(const LocatedRequest& asked, const std::optional<Place>& place) {
+  if (asked.request.place->latitude) return asked.request.place->latitude;
   if (place) return place->latitude;
   return std::nullopt;
 }
 
-RecordedDays read_recorded_days(const PotFile& request, InputFiles& inputs) {
+RecordedDays read_recorded_days(const LocatedRequest& asked, InputFiles& inputs) {
   RecordedDays records;
   records.summary = read_records(
-      records_path(request), inputs,
+      records_path(asked), inputs,
       [&](const RecordedDay& day, const RecordSummary&) { records.days.push_back(day); });
   return records;
 }
 
-Setting setting_from_records(const PotFile& request, const std::optional<Place>& place, int season,
-                             double latitude, const RecordedDays& records) {
+Setting setting_from_records(const LocatedRequest& asked, const std::optional<Place>& place,
+                             int season, double latitude, const RecordedDays& records) {
   const std::vector<RecordedDay>& days = records.days;
   Setting setting;
   try {
@@ -104,14 +104,14 @@ Setting setting_from_records(const PotFile& request, const std::optional<Place>&
     setting.recorded = !(recorded.measured_until && place);
     setting.basis = std::move(recorded.basis);
   } catch (const InvalidValue& fault) {
-    refuse(request, "place.records", fault.expectation());
+    refuse(asked, "place.records", fault.expectation());
   }
   const Place known = place ? *place : place_of_records(days, records.summary, latitude);
   setting.label = place ? fmt::format("your records, {}", place->name) : known.name;
   setting.latitude = latitude;
   setting.hemisphere = latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
   setting.season = season;
-  setting.exposure = request.place->exposure;
+  setting.exposure = asked.request.place->exposure;
   setting.annual_low = annual_low_of(days, setting.hemisphere).value_or(annual_low(known));
   return setting;
 }

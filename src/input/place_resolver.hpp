@@ -8,20 +8,20 @@
 #include "climate/setting.hpp"
 #include "climate/temperature_record.hpp"
 #include "input/input_files.hpp"
-#include "plan/request.hpp"
+#include "input/located_request.hpp"
 
 namespace bulbwright::input {
 
 /// The climate that the zone, the site or the normals of a request name; none where it has records
 /// only. @throws InputError at the field at fault.
-std::optional<Place> resolve_place(const PotFile& request, const PlaceCatalogue& places);
+std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places);
 
 /// Path of the records file: a relative one in a pot file starts at the pot file's folder.
-std::string records_path(const PotFile& request);
+std::string records_path(const LocatedRequest& asked);
 
 /// The latitude of a request: given, or of its place. None with bare records, unless NOAA's, which
 /// tell it in the file.
-std::optional<double> latitude_of(const PotFile& request, const std::optional<Place>& place);
+std::optional<double> latitude_of(const LocatedRequest& asked, const std::optional<Place>& place);
 
 /// A records file read whole.
 struct RecordedDays {
@@ -29,14 +29,15 @@ struct RecordedDays {
   RecordSummary summary;
 };
 /// @throws InputError from the file.
-RecordedDays read_recorded_days(const PotFile& request, InputFiles& inputs);
+RecordedDays read_recorded_days(const LocatedRequest& asked, InputFiles& inputs);
 
 /// The setting of a request with records: their winters for `season` at `latitude`.
 /// @throws InputError where they hold no winter.
-Setting setting_from_records(const PotFile& request, const std::optional<Place>& place, int season,
-                             double latitude, const RecordedDays& records);
+Setting setting_from_records(const LocatedRequest& asked, const std::optional<Place>& place,
+                             int season, double latitude, const RecordedDays& records);
 
-/// The request as it is written to `file`: a relative path of records starts at that file's folder.
-PotFile moved_to(PotFile request, const std::string& file);
+/// `request`, which has the place of `asked`, as it is written to `file`: a relative path of
+/// records starts at that file's folder.
+Request moved_to(const std::string& file, Request request, const LocatedRequest& asked);
 
 }  // namespace bulbwright::input

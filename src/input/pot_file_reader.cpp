@@ -12,7 +12,7 @@ namespace {
 constexpr int first_season = 1900;
 constexpr int last_season = 2200;
 
-void read_dates(const ObjectReader& file, PotFile& request) {
+void read_dates(const ObjectReader& file, Request& request) {
   request.season = file.whole_number("season", first_season, last_season);
   ReadContext& context = file.context();
   if (const std::string* plant = file.text("plant", "\"2027-01-08\"")) {
@@ -31,12 +31,13 @@ void read_dates(const ObjectReader& file, PotFile& request) {
 
 }  // namespace
 
-PotFile read_pot_file(std::string_view text, const std::string& file, Extent extent) {
+LocatedRequest read_pot_file(std::string_view text, const std::string& file, Extent extent) {
   const JsonValue root = read_located_json(text, file);
   ReadContext context{file, {}, {}, true};
   const ObjectReader top{root, "", file_keys, context};
-  PotFile request;
-  request.file = file;
+  LocatedRequest asked;
+  asked.file = file;
+  Request& request = asked.request;
   context.places[""] = top.self().place;
   if (const JsonValue* pot = top.find("pot")) request.pot = read_pot(*pot, context);
   const bool pot_is_clean = context.faults.size() == 0;
@@ -48,11 +49,11 @@ PotFile read_pot_file(std::string_view text, const std::string& file, Extent ext
   if (const JsonValue* pests = top.find("pests")) request.pests = read_pests(*pests, context);
   request.wet_winter = top.word("winter", winter_words, "kind of winter").has_value();
   if (const JsonValue* layers = top.find("layers")) request.layers = read_layers(*layers, context);
-  request.places = context.places;
-  context.faults.add(contradictions(request, pot_is_clean ? Judge::all : Judge::all_but_pot));
-  if (extent == Extent::whole && context.is_sound) context.faults.add(omissions(request));
+  asked.places = context.places;
+  context.faults.add(contradictions(asked, pot_is_clean ? Judge::all : Judge::all_but_pot));
+  if (extent == Extent::whole && context.is_sound) context.faults.add(omissions(asked));
   context.faults.throw_if_any();
-  return request;
+  return asked;
 }
 
 }  // namespace bulbwright::input

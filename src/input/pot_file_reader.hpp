@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "plan/request.hpp"
+#include "input/located_request.hpp"
 
 namespace bulbwright::input {
 
@@ -15,7 +15,7 @@ enum class Extent { whole, partial };
 /// the order of their places; `file` is their name in messages. Which taxa and sites exist is not
 /// judged here: see check_taxa() and check_season().
 /// @throws InputError
-PotFile read_pot_file(std::string_view text, const std::string& file,
-                      Extent extent = Extent::whole);
+LocatedRequest read_pot_file(std::string_view text, const std::string& file,
+                             Extent extent = Extent::whole);
 
 }  // namespace bulbwright::input

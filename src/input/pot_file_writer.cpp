@@ -149,7 +149,7 @@ std::string window(const DayWindow& days) {
 
 }  // namespace
 
-Json pot_file_object(const PotFile& request) {
+Json pot_file_object(const Request& request) {
   Json json = Json::object();
   json["pot"] = pot_json(request.pot);
   if (request.place) json["place"] = place_json(*request.place);
@@ -166,7 +166,7 @@ Json pot_file_object(const PotFile& request) {
   return json;
 }
 
-std::string write_pot_file(const PotFile& request) {
+std::string write_pot_file(const Request& request) {
   // A file name may hold bytes that are no UTF-8, which JSON cannot.
   return pot_file_object(request).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -11,9 +11,9 @@ namespace bulbwright::input {
 /// The pot file that asks for exactly `request`: reading it back gives the same values, to the last
 /// bit. Keys in the order of docs/pot-file.md, defaults left out; lengths and temperatures in the
 /// unit that writes them shortest (mm or in, C or F). Ends with a newline.
-std::string write_pot_file(const PotFile& request);
+std::string write_pot_file(const Request& request);
 
 /// The same object, for documents that hold pot files.
-nlohmann::ordered_json pot_file_object(const PotFile& request);
+nlohmann::ordered_json pot_file_object(const Request& request);
 
 }  // namespace bulbwright::input

@@ -7,31 +7,11 @@
 #include "base/near_miss.hpp"
 #include "pot/pot.hpp"
 
-namespace bulbwright {
+namespace bulbwright::input {
 namespace {
 
-/// The nearest place known for `path`: its own, or that of the object it would stand in; "" is the
-/// whole file.
-const SourcePlace* place_of(const PotFile& request, std::string_view path) {
-  for (;;) {
-    const auto found = request.places.find(std::string{path});
-    if (found != request.places.end()) return &found->second;
-    const std::size_t cut = path.find_last_of(".[");
-    if (path.empty()) return nullptr;
-    path = cut == std::string_view::npos ? "" : path.substr(0, cut);
-  }
-}
-
-/// The flag that gives a field where nothing at all was given.
-std::string_view flag_of(std::string_view path) {
-  if (path == "pot.top") return "--top";
-  if (path == "place") return "--zone";
-  if (path == "layers") return "--layer";
-  return path;
-}
-
-bool given(const PotFile& request, std::string_view path) {
-  return request.places.contains(std::string{path});
+bool given(const LocatedRequest& asked, std::string_view path) {
+  return asked.places.contains(std::string{path});
 }
 
 /// Of the kinds that tell a whole year; records may stand beside one of them.
@@ -41,7 +21,7 @@ int kinds_named(const PlaceRequest& place) {
 
 class Contradictions {
  public:
-  explicit Contradictions(const PotFile& request) : request_{request} {}
+  explicit Contradictions(const LocatedRequest& asked) : asked_{asked}, request_{asked.request} {}
 
   std::vector<InputFault> found(Judge judge) && {
     if (judge == Judge::all) judge_pot();
@@ -60,7 +40,7 @@ class Contradictions {
 
  private:
   void add(std::string_view field, const std::string& message) {
-    faults_.push_back(fault_at(request_, field, message));
+    faults_.push_back(fault_at(asked_, field, message));
   }
 
   void judge_pot() {
@@ -83,10 +63,10 @@ class Contradictions {
     if (place.site && place.latitude && !place.records_file) {
       add("place.latitude", "given beside a site, which has its own; leave it out");
     }
-    if (place.south && !place.zone && !given(request_, "place.zone")) {
+    if (place.south && !place.zone && !given(asked_, "place.zone")) {
       add("place.south", "goes with a zone only; a site or a latitude tells the hemisphere itself");
     }
-    if (place.region != ZoneRegion::all && !place.zone && !given(request_, "place.zone")) {
+    if (place.region != ZoneRegion::all && !place.zone && !given(asked_, "place.zone")) {
       add("place.region", "goes with a zone only: it says which of the zone's stations to go by");
     }
     if (place.zone && place.latitude && place.south != (*place.latitude < 0.0)) {
@@ -95,7 +75,7 @@ class Contradictions {
     }
   }
 
-  const PotFile& request_;
+  const LocatedRequest& asked_;
   std::vector<InputFault> faults_;
 };
 
@@ -104,14 +84,15 @@ std::string season_words(int season, Hemisphere hemisphere) {
   return fmt::format("season {} is {} to {}", season, to_iso(days.first), to_iso(days.last));
 }
 
-std::vector<InputFault> season_faults(const PotFile& request, Hemisphere hemisphere) {
+std::vector<InputFault> season_faults(const LocatedRequest& asked, Hemisphere hemisphere) {
+  const Request& request = asked.request;
   std::vector<InputFault> faults;
   const auto outside = [&](Day day) {
     return request.season && season_of(day, hemisphere) != *request.season;
   };
   if (request.plant && outside(*request.plant)) {
     faults.push_back(
-        fault_at(request, "plant",
+        fault_at(asked, "plant",
                  fmt::format("{} does not lie in the season; {}", to_iso(*request.plant),
                              season_words(*request.season, hemisphere))));
   }
@@ -119,73 +100,63 @@ std::vector<InputFault> season_faults(const PotFile& request, Hemisphere hemisph
   const DayWindow window = *request.flower;
   if (outside(window.first) || outside(window.last)) {
     const Day day = outside(window.first) ? window.first : window.last;
-    faults.push_back(fault_at(request, "flower",
+    faults.push_back(fault_at(asked, "flower",
                               fmt::format("{} does not lie in the season; {}", to_iso(day),
                                           season_words(*request.season, hemisphere))));
   } else if (season_of(window.first, hemisphere) != season_of(window.last, hemisphere)) {
     faults.push_back(
-        fault_at(request, "flower",
+        fault_at(asked, "flower",
                  fmt::format("the window lies in two seasons; {}",
                              season_words(season_of(window.first, hemisphere), hemisphere))));
   }
   return faults;
 }
 
-void add_place_omission(const PotFile& request, const PlaceRequest& place,
+void add_place_omission(const LocatedRequest& asked, const PlaceRequest& place,
                         std::vector<InputFault>& faults) {
-  const bool kind_given = given(request, "place.zone") || given(request, "place.site") ||
-                          given(request, "place.normals");
+  const bool kind_given =
+      given(asked, "place.zone") || given(asked, "place.site") || given(asked, "place.normals");
   constexpr const char* latitude = "needs a latitude beside it, in degrees, south negative";
-  const bool no_latitude = !place.latitude && !given(request, "place.latitude");
-  if (!kind_given && !given(request, "place.records")) {
-    faults.push_back(fault_at(request, "place",
+  const bool no_latitude = !place.latitude && !given(asked, "place.latitude");
+  if (!kind_given && !given(asked, "place.records")) {
+    faults.push_back(fault_at(asked, "place",
                               "says no kind of place; expected one of zone, site, normals and "
                               "records"));
   } else if (place.normals && no_latitude) {
-    faults.push_back(fault_at(request, "place.normals", latitude));
+    faults.push_back(fault_at(asked, "place.normals", latitude));
   }
 }
 
 }  // namespace
 
-InputFault fault_at(const PotFile& request, std::string_view field, const std::string& message) {
-  const SourcePlace* place = place_of(request, field);
-  if (place == nullptr) {
-    const std::string_view name = request.file.empty() ? flag_of(field) : field;
-    return {{request.file, 0, 0}, fmt::format("{}: {}", name, message)};
-  }
-  if (place->line == 0 && place->file.starts_with("--")) {
-    return {SourcePlace{}, fmt::format("{}: {}", place->file, message)};
-  }
-  return {*place, fmt::format("{}: {}", field, message)};
-}
-
-std::vector<InputFault> contradictions(const PotFile& request, Judge judge) {
-  std::vector<InputFault> faults = Contradictions{request}.found(judge);
+std::vector<InputFault> contradictions(const LocatedRequest& asked, Judge judge) {
+  const Request& request = asked.request;
+  std::vector<InputFault> faults = Contradictions{asked}.found(judge);
   if (!request.place) return faults;
   if (const auto hemisphere = hemisphere_of(*request.place)) {
-    for (InputFault& fault : season_faults(request, *hemisphere)) {
+    for (InputFault& fault : season_faults(asked, *hemisphere)) {
       faults.push_back(std::move(fault));
     }
   }
   return faults;
 }
 
-std::vector<InputFault> omissions(const PotFile& request, Layers layers) {
+std::vector<InputFault> omissions(const LocatedRequest& asked, Layers layers) {
+  const Request& request = asked.request;
   std::vector<InputFault> faults;
-  if (!request.pot.top && request.pot.profile.empty() && !given(request, "pot.top") &&
-      !given(request, "pot.profile")) {
+  if (!request.pot.top && request.pot.profile.empty() && !given(asked, "pot.top") &&
+      !given(asked, "pot.profile")) {
     faults.push_back(
-        fault_at(request, "pot.top", "missing; expected the width at the rim, such as \"380 mm\""));
+        fault_at(asked, "pot.top", "missing; expected the width at the rim, such as \"380 mm\""));
   }
-  if (!request.place && !given(request, "place")) {
-    faults.push_back(fault_at(request, "place",
+  if (!request.place && !given(asked, "place")) {
+    faults.push_back(fault_at(asked, "place",
                               "missing; expected where the pot stands, by one of zone, site, "
                               "normals and records"));
   }
-  if (request.place) add_place_omission(request, *request.place, faults);
-  if (layers == Layers::needed && request.layers.empty() && !given(request, "layers")) {
-    faults.push_back(fault_at(request, "layers",
+  if (request.place) add_place_omission(asked, *request.place, faults);
+  if (layers == Layers::needed && request.layers.empty() && !given(asked, "layers")) {
+    faults.push_back(fault_at(asked, "layers",
                               "missing; expected what to plant, bottom layer first, such as "
                               "\"tulip-triumph\""));
   }
@@ -198,8 +169,8 @@ std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place) {
   return std::nullopt;
 }
 
-void check_season(const PotFile& request, Hemisphere hemisphere) {
-  std::vector<InputFault> faults = season_faults(request, hemisphere);
+void check_season(const LocatedRequest& asked, Hemisphere hemisphere) {
+  std::vector<InputFault> faults = season_faults(asked, hemisphere);
   if (!faults.empty()) throw InputError{std::move(faults)};
 }
 
@@ -209,19 +180,20 @@ std::string unknown_taxon(std::string_view id, std::span<const std::string_view>
   return fmt::format("unknown taxon {}{}", in_quotes(id), hint);
 }
 
-void check_taxa(const PotFile& request, std::span<const std::string_view> known_ids) {
+void check_taxa(const LocatedRequest& asked, std::span<const std::string_view> known_ids) {
+  const std::vector<LayerRequest>& layers = asked.request.layers;
   std::vector<InputFault> faults;
-  for (std::size_t i = 0; i < request.layers.size(); ++i) {
-    const std::vector<LayerPart>& parts = request.layers[i].parts;
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    const std::vector<LayerPart>& parts = layers[i].parts;
     for (std::size_t k = 0; k < parts.size(); ++k) {
       const std::string& taxon = parts[k].taxon;
       if (std::find(known_ids.begin(), known_ids.end(), taxon) != known_ids.end()) continue;
       const std::string field = parts.size() == 1 ? fmt::format("layers[{}].taxon", i)
                                                   : fmt::format("layers[{}].mix[{}].taxon", i, k);
-      faults.push_back(fault_at(request, field, unknown_taxon(taxon, known_ids)));
+      faults.push_back(fault_at(asked, field, unknown_taxon(taxon, known_ids)));
     }
   }
   if (!faults.empty()) throw InputError{std::move(faults)};
 }
 
-}  // namespace bulbwright
+}  // namespace bulbwright::input

@@ -6,16 +6,12 @@
 #include <string_view>
 #include <vector>
 
-#include "plan/request.hpp"
+#include "input/located_request.hpp"
 
-namespace bulbwright {
+namespace bulbwright::input {
 
 /// Checks that need more than one field of a request, or facts from the catalogue. Messages name
 /// the field as it was written: "layers[1].taxon" with its line in a file, "--layer" for a flag.
-
-/// "field: message" at the place of `field` (a path such as "place.zone"). A field that was not
-/// given is placed where its parent stands.
-InputFault fault_at(const PotFile& request, std::string_view field, const std::string& message);
 
 /// What contradicts itself, in no order: a pot that cannot be (as make_pot() tells), top beside
 /// profile, more than one kind of place, both plant and flower, a latitude or hemisphere that does
@@ -23,12 +19,12 @@ InputFault fault_at(const PotFile& request, std::string_view field, const std::s
 /// is not in. Empty where all is well.
 /// `all_but_pot` leaves the pot alone, where its own fields were faulty already.
 enum class Judge { all, all_but_pot };
-std::vector<InputFault> contradictions(const PotFile& request, Judge judge = Judge::all);
+std::vector<InputFault> contradictions(const LocatedRequest& asked, Judge judge = Judge::all);
 
 /// What a plan cannot do without and the request leaves out: the rim (or a profile), the place
 /// and its kind, the latitude of normals or records, the layers (unless they are what is sought).
 enum class Layers { needed, sought };
-std::vector<InputFault> omissions(const PotFile& request, Layers layers = Layers::needed);
+std::vector<InputFault> omissions(const LocatedRequest& asked, Layers layers = Layers::needed);
 
 /// Where the request itself tells it: `south` of a zone, or the sign of the latitude. Nothing for a
 /// site, which only the catalogue knows.
@@ -36,13 +32,13 @@ std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place);
 
 /// @throws InputError where plant or flower does not lie in `season`, or a flowering window lies
 /// in two seasons. Call it once the hemisphere is resolved.
-void check_season(const PotFile& request, Hemisphere hemisphere);
+void check_season(const LocatedRequest& asked, Hemisphere hemisphere);
 
 /// "unknown taxon ..." with the near misses, or where the known ones are listed.
 std::string unknown_taxon(std::string_view id, std::span<const std::string_view> known_ids);
 
 /// @throws InputError with every taxon of the layers that is not among `known_ids`, each with its
 /// place and the near misses.
-void check_taxa(const PotFile& request, std::span<const std::string_view> known_ids);
+void check_taxa(const LocatedRequest& asked, std::span<const std::string_view> known_ids);
 
-}  // namespace bulbwright
+}  // namespace bulbwright::input

@@ -14,18 +14,17 @@ namespace {
 
 constexpr std::size_t data_file_limit = 20'000'000;
 
-[[noreturn]] void refuse(const PotFile& request, std::string_view field,
+[[noreturn]] void refuse(const LocatedRequest& asked, std::string_view field,
                          const std::string& message) {
-  throw InputError{{fault_at(request, field, message)}};
+  throw InputError{{fault_at(asked, field, message)}};
 }
 
-int resolve_season(const PotFile& request, Hemisphere hemisphere) {
-  check_season(request, hemisphere);
-  if (request.season) return *request.season;
-  if (request.plant) return season_of(*request.plant, hemisphere);
-  if (request.flower) return season_of(request.flower->first, hemisphere);
-  refuse(request, "season",
-         "missing; say which autumn, for instance 2026, or give plant or flower");
+int resolve_season(const LocatedRequest& asked, Hemisphere hemisphere) {
+  check_season(asked, hemisphere);
+  if (asked.request.season) return *asked.request.season;
+  if (asked.request.plant) return season_of(*asked.request.plant, hemisphere);
+  if (asked.request.flower) return season_of(asked.request.flower->first, hemisphere);
+  refuse(asked, "season", "missing; say which autumn, for instance 2026, or give plant or flower");
 }
 
 std::optional<InputText> data_file(const std::string& folder, const char* name,
@@ -70,26 +69,25 @@ PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs) {
   return places;
 }
 
-Setting resolve(const PotFile& request, const Facts& facts, InputFiles& inputs) {
+Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs) {
   const std::vector<std::string_view> ids = facts.catalogue.ids();
-  check_taxa(request, ids);
-  const std::optional<Place> place = resolve_place(request, facts.places);
+  check_taxa(asked, ids);
+  const std::optional<Place> place = resolve_place(asked, facts.places);
   std::optional<RecordedDays> records;
-  if (request.place->records_file) records = read_recorded_days(request, inputs);
-  auto latitude = latitude_of(request, place);
+  if (asked.request.place->records_file) records = read_recorded_days(asked, inputs);
+  auto latitude = latitude_of(asked, place);
   if (!latitude && records) latitude = records->summary.latitude;
   if (!latitude) {
-    refuse(request, "place.records", "needs a latitude beside it, in degrees, south negative");
+    refuse(asked, "place.records", "needs a latitude beside it, in degrees, south negative");
   }
-  const int season =
-      resolve_season(request, *latitude < 0.0 ? Hemisphere::south : Hemisphere::north);
-  if (records) return setting_from_records(request, place, season, *latitude, *records);
-  return setting_from_place(*place, season, request.place->exposure);
+  const int season = resolve_season(asked, *latitude < 0.0 ? Hemisphere::south : Hemisphere::north);
+  if (records) return setting_from_records(asked, place, season, *latitude, *records);
+  return setting_from_place(*place, season, asked.request.place->exposure);
 }
 
 PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,
                        PackingCache& packings) {
-  return {&facts.catalogue, &facts.blooms, &setting, effort, &packings};
+  return {facts.catalogue, facts.blooms, setting, effort, packings};
 }
 
 }  // namespace bulbwright::input

@@ -5,8 +5,8 @@
 #include "climate/setting.hpp"
 #include "flowering/bloom_parameters.hpp"
 #include "input/input_files.hpp"
+#include "input/located_request.hpp"
 #include "plan/context.hpp"
-#include "plan/request.hpp"
 
 namespace bulbwright::input {
 
@@ -28,7 +28,7 @@ PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs);
 
 /// The place and season of a request, with its taxa and dates checked against the catalogue.
 /// @throws InputError at the field at fault.
-Setting resolve(const PotFile& request, const Facts& facts, InputFiles& inputs);
+Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs);
 
 /// What a plan is made from; everything given must outlive it.
 PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,

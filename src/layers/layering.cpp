@@ -98,10 +98,10 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
           Layering& result) {
   std::vector<PackKind> kinds;
   for (const LayerKind& kind : layer.kinds) kinds.push_back(pack_kind(kind));
-  const Arrange arrange = layer.request->arrange;
+  const Arrange arrange = layer.request.arrange;
   Packing packing;
-  if (layer.request->count) {
-    const std::vector<int> counts = apportioned(*layer.request->count, layer.kinds);
+  if (layer.request.count) {
+    const std::vector<int> counts = apportioned(*layer.request.count, layer.kinds);
     std::vector<PackKind> own;  // a small share of few bulbs may come to none
     std::vector<std::size_t> origin;
     for (std::size_t i = 0; i < kinds.size(); ++i) {
@@ -117,12 +117,12 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
       result.notices.push_back({"does-not-fit", Severity::refusal,
                                 fmt::format("{} {} do not fit in one layer with 3 mm between them; "
                                             "plant fewer, or use a wider pot",
-                                            *layer.request->count, names_of(layer))});
+                                            *layer.request.count, names_of(layer))});
     } else if (rounded(packing.gap.value(), 0.1) < rounded(layer.gap.value(), 0.1)) {
       result.notices.push_back(
           {"close-together", Severity::note,
            fmt::format("{} {} stand {:g} mm apart, closer than the usual {:g} mm",
-                       *layer.request->count, names_of(layer),
+                       *layer.request.count, names_of(layer),
                        std::floor(packing.gap.value() * 10.0 + 1e-6) / 10.0,
                        rounded(layer.gap.value(), 0.1))});
     }
@@ -152,18 +152,18 @@ void count_bulbs(const ResolvedLayer& layer, PlannedLayer& planned) {
   for (const LayerKind& kind : layer.kinds) {
     const auto is_kind = [&](const BulbPosition& at) { return at.taxon == kind.taxon->id; };
     const auto count = std::count_if(planned.positions.begin(), planned.positions.end(), is_kind);
-    const std::string grade = layer.request->grade_cm
-                                  ? fmt::format("{:g}", *layer.request->grade_cm)
+    const std::string grade = layer.request.grade_cm
+                                  ? fmt::format("{:g}", *layer.request.grade_cm)
                                   : fmt::format("{:g}/{:g}", kind.taxon->circumference_cm.low,
                                                 kind.taxon->circumference_cm.high);
-    planned.bulbs.push_back({kind.taxon->id, kind.taxon->name, layer.request->label, grade,
+    planned.bulbs.push_back({kind.taxon->id, kind.taxon->name, layer.request.label, grade,
                              static_cast<int>(count), kind.diameter});
   }
 }
 
 /// Before any work: a layer of more bulbs than are ever packed has a wrong size somewhere.
 void refuse_too_many(const ResolvedLayer& layer, std::size_t index, const Section& section) {
-  if (layer.request->count) return;
+  if (layer.request.count) return;
   std::vector<PackKind> kinds;
   for (const LayerKind& kind : layer.kinds) kinds.push_back(pack_kind(kind));
   const std::size_t most = upper_bound(section, kinds, layer.gap, layer.wall).most;
@@ -188,7 +188,7 @@ std::vector<ResolvedLayer> resolve_layers(std::span<const LayerRequest> layers,
   std::vector<ResolvedLayer> resolved;
   for (const LayerRequest& request : layers) {
     ResolvedLayer layer;
-    layer.request = &request;
+    layer.request = request;
     for (const LayerPart& part : request.parts)
       layer.kinds.push_back(measured(part, request, catalogue));
     layer.wall = request.wall.value_or(default_wall);
@@ -212,7 +212,7 @@ Stack stack_of(std::span<const ResolvedLayer> layers, const Pot& pot) {
   for (const ResolvedLayer& layer : layers) {
     std::vector<StackLayer> kinds;
     for (const LayerKind& kind : layer.kinds) {
-      kinds.push_back(stack_layer(kind, layer.request->use));
+      kinds.push_back(stack_layer(kind, layer.request.use));
     }
     const std::optional<StackLayer> common = common_layer(kinds);
     if (!common) return {};

@@ -29,7 +29,7 @@ struct LayerKind {
 
 /// A layer with everything that packing and stacking ask.
 struct ResolvedLayer {
-  const LayerRequest* request = nullptr;
+  LayerRequest request;
   std::vector<LayerKind> kinds;
   Millimetres gap;
   Millimetres wall;
@@ -50,7 +50,7 @@ inline constexpr Millimetres least_gap{3.0};
 /// for most. In a single layer kinds with the usual 25 mm stand a finger apart.
 Millimetres usual_gap(const Taxon& taxon, bool single_layer);
 
-/// Finds the taxa and sizes of every layer; `layers` and `catalogue` must outlive the result.
+/// Finds the taxa and sizes of every layer; `catalogue` must outlive the result.
 /// @throws InvalidValue for a taxon that the catalogue does not have.
 std::vector<ResolvedLayer> resolve_layers(std::span<const LayerRequest> layers,
                                           const Catalogue& catalogue);

@@ -19,9 +19,9 @@ struct Planner::Inside {
   explicit Inside(const std::string& data_folder) : facts{input::load_facts(data_folder, inputs)} {}
 
   Plan plan(std::string_view pot_file, const std::string& name, Effort effort) {
-    const PotFile request = input::read_pot_file(pot_file, name);
-    const Setting setting = input::resolve(request, facts, inputs);
-    return make_plan(request, input::context_of(facts, setting, effort_of(effort), packings));
+    const input::LocatedRequest asked = input::read_pot_file(pot_file, name);
+    const Setting setting = input::resolve(asked, facts, inputs);
+    return make_plan(asked.request, input::context_of(facts, setting, effort_of(effort), packings));
   }
 };
 

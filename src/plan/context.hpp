@@ -7,13 +7,14 @@
 
 namespace bulbwright {
 
-/// Everything a plan is a function of, besides the request itself.
+/// Everything a plan is a function of, besides the request itself. All of it must outlive the
+/// context; references, so that one without a part does not compile.
 struct PlanContext {
-  const Catalogue* catalogue = nullptr;
-  const BloomTable* blooms = nullptr;
-  const Setting* setting = nullptr;
-  Effort effort = Effort::quick;
-  PackingCache* packings = nullptr;
+  const Catalogue& catalogue;
+  const BloomTable& blooms;
+  const Setting& setting;
+  Effort effort;
+  PackingCache& packings;
 };
 
 }  // namespace bulbwright

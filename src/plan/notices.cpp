@@ -77,7 +77,7 @@ void frost(const PlanFacts& facts, Plan& plan) {
 }
 
 void hardiness(const PlanFacts& facts, Plan& plan) {
-  const std::string zone = zone_of(facts.context.setting->annual_low);
+  const std::string zone = zone_of(facts.context.setting.annual_low);
   const int number = std::stoi(zone);
   for (const TimedKind& kind : facts.kinds) {
     const Taxon& taxon = *kind.ask.taxon;
@@ -102,7 +102,7 @@ void no_winter(const PlanFacts& facts, Plan& plan) {
         fmt::format("the winter of {} gives no cold worth counting: all of it comes from the "
                     "refrigerator, and the "
                     "bulbs flower once",
-                    facts.context.setting->label));
+                    facts.context.setting.label));
     return;
   }
   const bool stored = std::any_of(plan.cold.begin(), plan.cold.end(),

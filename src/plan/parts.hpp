@@ -17,7 +17,7 @@ namespace bulbwright {
 
 /// Everything known when the parts are added.
 struct PlanFacts {
-  const PotFile& request;
+  const Request& request;
   const PlanContext& context;
   const Pot& pot;
   std::span<const ResolvedLayer> layers;
@@ -25,10 +25,6 @@ struct PlanFacts {
   std::span<const TimedKind> kinds;
   const Timing& timing;
 };
-
-/// Every kind of every layer with what timing must know of it, bottom layer first.
-std::vector<TimedKind> timed_kinds(const PotFile& request, std::span<const ResolvedLayer> layers,
-                                   const PlanContext& context);
 
 Materials add_materials(const PlanFacts& facts, Plan& plan);
 void add_shopping(const PlanFacts& facts, Plan& plan);

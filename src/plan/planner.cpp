@@ -56,31 +56,25 @@ void refuse_where_a_notice_does(Plan& plan) {
                    [](const Notice& a, const Notice& b) { return a.severity > b.severity; });
 }
 
-Plan forward_plan(const PotFile& request, const PlanContext& context) {
-  const Setting& setting = *context.setting;
-  const Pot pot = make_pot(request.pot);
-  const std::vector<ResolvedLayer> layers = resolve_layers(request.layers, *context.catalogue);
-
+Plan forward_plan(const PotCase& asked, const PlanContext& context) {
   Plan plan;
-  plan.season = setting.season;
-  plan.pot = planned_pot(pot);
-  Layering layering = plan_layers(layers, pot, context.effort, *context.packings);
+  plan.season = context.setting.season;
+  plan.pot = planned_pot(asked.pot);
+  Layering layering = plan_layers(asked.layers, asked.pot, context.effort, context.packings);
   plan.layers = std::move(layering.layers);
   plan.notices = std::move(layering.notices);
 
-  const PotSeason season = pot_season(setting, pot_thermal(pot));
-  plan.place = picture_of(setting, season);
-  const std::vector<TimedKind> kinds = timed_kinds(request, layers, context);
-  PlantingChoice choice =
-      choose_planting(scheduled_kinds(kinds, season), season.view(), request.plant);
+  plan.place = picture_of(context.setting, asked.season);
+  PlantingChoice choice = choose_planting(scheduled_kinds(asked.kinds, asked.season),
+                                          asked.season.view(), asked.request.plant);
   plan.plant = choice.plant;
-  plan.plant_given = request.plant.has_value();
   plan.windows = std::move(choice.windows);
   for (Notice& notice : choice.notices) plan.notices.push_back(std::move(notice));
-  const Timing timing = time_pot(kinds, season, plan.plant);
-  add_timing(kinds, timing, plan);
+  const Timing timing = time_pot(asked.kinds, asked.season, plan.plant);
+  add_timing(asked.kinds, timing, plan);
 
-  const PlanFacts facts{request, context, pot, layers, season, kinds, timing};
+  const PlanFacts facts{asked.request, context,     asked.pot, asked.layers,
+                        asked.season,  asked.kinds, timing};
   const Materials materials = add_materials(facts, plan);
   add_shopping(facts, plan);
   add_dates(facts, plan);
@@ -92,10 +86,9 @@ Plan forward_plan(const PotFile& request, const PlanContext& context) {
 
 }  // namespace
 
-Plan make_plan(const PotFile& request, const PlanContext& context) {
-  if (!has_wish(request)) return forward_plan(request, context);
-  Settled settled = settle(request, context);
-  Plan plan = forward_plan(settled.request, context);
+Plan make_plan(const Request& request, const PlanContext& context) {
+  Settled settled = settle(make_case(request, context), context);
+  Plan plan = forward_plan(settled.pot_case, context);
   plan.plant_given = request.plant.has_value();
   plan.wanted = std::move(settled.wanted);
   plan.spread = std::move(settled.spread);

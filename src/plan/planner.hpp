@@ -10,6 +10,6 @@ namespace bulbwright {
 /// and what to beware of. A plan that cannot be carried out is an answer too: ok is false, the
 /// reason is a notice of severity refusal, and what is known is filled in.
 /// @throws InvalidValue for a pot or a taxon that cannot be (the readers check most of it before).
-Plan make_plan(const PotFile& request, const PlanContext& context);
+Plan make_plan(const Request& request, const PlanContext& context);
 
 }  // namespace bulbwright

@@ -1,12 +1,10 @@
 #pragma once
 
-#include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "base/calendar_day.hpp"
-#include "base/error.hpp"
 #include "climate/place_request.hpp"
 #include "cold/storage_request.hpp"
 #include "layers/layer_request.hpp"
@@ -14,10 +12,9 @@
 
 namespace bulbwright {
 
-/// What a pot file and the flags ask for, read and checked for form, nothing resolved or computed
-/// yet. Each part is owned by its room; this header only puts them together.
-
-struct PotFile {
+/// What is asked of a plan, read and checked for form, nothing resolved or computed yet. Each part
+/// is owned by its room; this header only puts them together.
+struct Request {
   PotRequest pot;
   std::optional<PlaceRequest> place;
   std::optional<int> season;
@@ -30,9 +27,7 @@ struct PotFile {
   bool wet_winter = false;
   std::vector<LayerRequest> layers;  ///< bottom first
 
-  std::string file;  ///< name for messages; empty when the request came from flags alone
-  /// Where each field stood, by path ("layers[1].grade"), for messages of later checks.
-  std::map<std::string, SourcePlace> places;
+  bool operator==(const Request&) const = default;
 };
 
 }  // namespace bulbwright

@@ -6,6 +6,7 @@
 #include "base/notice.hpp"
 #include "plan/context.hpp"
 #include "plan/plan.hpp"
+#include "plan/pot_case.hpp"
 #include "plan/request.hpp"
 
 namespace bulbwright {
@@ -15,10 +16,11 @@ namespace bulbwright {
 
 /// True where a request leaves something to settle(): a wanted flowering day without a planting
 /// day, waves to spread, or layers to put in the order of flowering.
-bool has_wish(const PotFile& request);
+bool has_wish(const Request& request);
 
 struct Settled {
-  PotFile request;  ///< with plant, and storage_weeks where they are not the usual ones
+  PotCase
+      pot_case;  ///< its request with plant, and storage_weeks where they are not the usual ones
   std::optional<WantedReport> wanted;
   std::optional<SpreadReport> spread;
   std::vector<Notice> notices;
@@ -26,7 +28,6 @@ struct Settled {
 
 /// Settles the day first, then the order of the layers by the peaks that follow: the latest kind of
 /// a layer counts. An order in which the stack does not fit the pot is not taken, with a notice.
-/// @throws InvalidValue for a pot or a taxon that cannot be, as make_plan().
-Settled settle(const PotFile& request, const PlanContext& context);
+Settled settle(PotCase asked, const PlanContext& context);
 
 }  // namespace bulbwright

@@ -30,7 +30,7 @@ Json suggestion_json(const Suggestion& suggestion) {
               {"gap_days", suggestion.gap_days},
               {"storage_weeks", rounded(suggestion.storage_weeks, 0.1)},
               {"reasons", suggestion.reasons},
-              {"pot", input::pot_file_object(suggestion.pot)},
+              {"pot", input::pot_file_object(suggestion.request)},
               {"plant", to_iso(suggestion.plant)},
               {"planting", days_json(suggestion.planting)},
               {"stretch", days_json(suggestion.stretch)},

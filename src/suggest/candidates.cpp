@@ -4,7 +4,6 @@
 
 #include <fmt/core.h>
 
-#include "plan/parts.hpp"
 #include "scheduling/schedule.hpp"
 #include "suggest/exclusion.hpp"
 
@@ -74,34 +73,27 @@ Hurdle fill_days(Candidate& candidate, const PotSeason& season, const Suggestion
   return candidate.days.any() ? Hurdle::none : highest;
 }
 
-/// A request with every kind of the catalogue in a layer of its own.
-PotFile request_of_all(const PotFile& request, const SuggestionWish& wish,
-                       const Catalogue& catalogue) {
-  PotFile all = request;
-  all.layers.clear();
+}  // namespace
+
+Request request_of_all(Request request, const SuggestionWish& wish, const Catalogue& catalogue) {
+  request.layers.clear();
   for (const Taxon& taxon : catalogue.taxa()) {
     LayerRequest layer;
     layer.parts.push_back({taxon.id, 1.0});
-    all.layers.push_back(std::move(layer));
+    request.layers.push_back(std::move(layer));
   }
-  if (wish.no_storage) all.storage.weeks = 0.0;
-  return all;
+  if (wish.no_storage) request.storage.weeks = 0.0;
+  return request;
 }
 
-}  // namespace
-
-Candidates find_candidates(const PotFile& request, const SuggestionWish& wish,
-                           const PlanContext& context, const PotSeason& season) {
-  const PotFile all = request_of_all(request, wish, *context.catalogue);
-  const std::vector<ResolvedLayer> layers = resolve_layers(all.layers, *context.catalogue);
-  const std::vector<TimedKind> kinds = timed_kinds(all, layers, context);
+Candidates find_candidates(const PotCase& all, const SuggestionWish& wish) {
   Candidates result;
-  result.first_day = planting_season(season.season, season.hemisphere).first;
-  for (std::size_t i = 0; i < kinds.size(); ++i) {
-    const Taxon& taxon = *kinds[i].ask.taxon;
-    std::string reason = exclusion_of(taxon, request, wish);
-    Candidate candidate{kinds[i], layers[i].kinds.front().height, {}, {}};
-    if (reason.empty()) reason = words(fill_days(candidate, season, wish), wish);
+  result.first_day = planting_season(all.season.season, all.season.hemisphere).first;
+  for (std::size_t i = 0; i < all.kinds.size(); ++i) {
+    const Taxon& taxon = *all.kinds[i].ask.taxon;
+    std::string reason = exclusion_of(taxon, all.request.pot, wish);
+    Candidate candidate{all.kinds[i], all.layers[i].kinds.front().height, {}, {}};
+    if (reason.empty()) reason = words(fill_days(candidate, all.season, wish), wish);
     if (reason.empty()) {
       result.kinds.push_back(std::move(candidate));
     } else {

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "flowering/timing.hpp"
-#include "layers/layering.hpp"
+#include "plan/pot_case.hpp"
 #include "suggest/suggestion.hpp"
 
 namespace bulbwright {
@@ -35,7 +35,10 @@ struct Candidates {
   std::vector<LeftOut> left_out;
 };
 
-Candidates find_candidates(const PotFile& request, const SuggestionWish& wish,
-                           const PlanContext& context, const PotSeason& season);
+/// `request` with every kind of the catalogue in a layer of its own.
+Request request_of_all(Request request, const SuggestionWish& wish, const Catalogue& catalogue);
+
+/// `all`: the case of request_of_all().
+Candidates find_candidates(const PotCase& all, const SuggestionWish& wish);
 
 }  // namespace bulbwright

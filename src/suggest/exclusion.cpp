@@ -73,11 +73,11 @@ Toxicity worst_for(const Taxon& taxon, const std::vector<Mouth>& mouths) {
   return worst;
 }
 
-std::string exclusion_of(const Taxon& taxon, const PotFile& request, const SuggestionWish& wish) {
+std::string exclusion_of(const Taxon& taxon, const PotRequest& pot, const SuggestionWish& wish) {
   if (std::find(wish.without.begin(), wish.without.end(), taxon.id) != wish.without.end())
     return "not wanted";
   const std::string genera[]{taxon.genus};
-  if (!genera_refused(request.pot.last_crop, request.pot.used_mix, genera).empty())
+  if (!genera_refused(pot.last_crop, pot.used_mix, genera).empty())
     return "the mix held its genus last year";
   for (const Mouth mouth : wish.safe_for) {
     switch (toxicity_of(taxon, mouth)) {

@@ -102,12 +102,13 @@ class Search {
 
 DepthCheck::DepthCheck(const Candidates& candidates, const Catalogue& catalogue, const Pot& pot)
     : candidates_{candidates}, pot_{pot} {
+  std::vector<LayerRequest> requests;
   for (const Candidate& candidate : candidates.kinds) {
     LayerRequest layer;
     layer.parts.push_back({candidate.kind.ask.taxon->id, 1.0});
-    requests_.push_back(std::move(layer));
+    requests.push_back(std::move(layer));
   }
-  layers_ = resolve_layers(requests_, catalogue);
+  layers_ = resolve_layers(requests, catalogue);
 }
 
 std::vector<std::size_t> DepthCheck::ordered(const std::vector<std::size_t>& kinds,

@@ -40,7 +40,6 @@ class DepthCheck {
  private:
   const Candidates& candidates_;
   const Pot& pot_;
-  std::vector<LayerRequest> requests_;
   std::vector<ResolvedLayer> layers_;  ///< by candidate
   std::map<std::vector<std::size_t>, bool> known_;
 };

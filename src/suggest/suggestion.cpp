@@ -10,7 +10,7 @@
 #include "flowering/coverage.hpp"
 #include "flowering/timing.hpp"
 #include "layers/layering.hpp"
-#include "plan/parts.hpp"
+#include "plan/pot_case.hpp"
 #include "suggest/candidates.hpp"
 #include "suggest/exclusion.hpp"
 #include "suggest/reasons.hpp"
@@ -29,7 +29,7 @@ bool differ(const std::vector<std::size_t>& a, const std::vector<std::size_t>& b
 /// A ranked stack as it is shown.
 class Presenter {
  public:
-  Presenter(const PotFile& request, const SuggestionWish& wish, const PlanContext& context,
+  Presenter(const Request& request, const SuggestionWish& wish, const PlanContext& context,
             const PotSeason& season, const Candidates& candidates, const DepthCheck& depth)
       : request_{request},
         wish_{wish},
@@ -43,7 +43,7 @@ class Presenter {
     Suggestion suggestion;
     suggestion.plant = candidates_.first_day + static_cast<int>(stack.key.day);
     suggestion.planting = planting_window(stack);
-    suggestion.pot = pot_file(suggestion.plant);
+    suggestion.request = planted_on(suggestion.plant);
     std::vector<const Taxon*> kinds;
     for (const std::size_t i : depth_.ordered(stack.kinds, stack.key.day)) {
       add(candidates_.kinds[i].kind, suggestion);
@@ -56,16 +56,16 @@ class Presenter {
   }
 
  private:
-  [[nodiscard]] PotFile pot_file(Day plant) const {
-    PotFile file = request_;
-    file.season = context_.setting->season;
-    file.plant = plant;
-    file.flower.reset();
-    file.spread = false;
-    file.order = LayerOrder::given;
-    if (wish_.no_storage) file.storage.weeks = 0.0;
-    file.layers.clear();
-    return file;
+  [[nodiscard]] Request planted_on(Day plant) const {
+    Request planted = request_;
+    planted.season = context_.setting.season;
+    planted.plant = plant;
+    planted.flower.reset();
+    planted.spread = false;
+    planted.order = LayerOrder::given;
+    if (wish_.no_storage) planted.storage.weeks = 0.0;
+    planted.layers.clear();
+    return planted;
   }
 
   void add(TimedKind kind, Suggestion& suggestion) const {
@@ -77,7 +77,7 @@ class Presenter {
     suggestion.chance = std::min(suggestion.chance, timing.cold.cold.chance_least_met);
     LayerRequest layer;
     layer.parts.push_back({kind.ask.taxon->id, 1.0});
-    suggestion.pot.layers.push_back(std::move(layer));
+    suggestion.request.layers.push_back(std::move(layer));
   }
 
   /// The run of common good days around the chosen one.
@@ -93,8 +93,8 @@ class Presenter {
 
   bool pack(const Pot& pot, Suggestion& suggestion) const {
     const std::vector<ResolvedLayer> layers =
-        resolve_layers(suggestion.pot.layers, *context_.catalogue);
-    const Layering layering = plan_layers(layers, pot, context_.effort, *context_.packings);
+        resolve_layers(suggestion.request.layers, context_.catalogue);
+    const Layering layering = plan_layers(layers, pot, context_.effort, context_.packings);
     if (!layering.ok) return false;
     for (const PlannedLayer& layer : layering.layers) suggestion.bulbs.push_back(layer.count);
     return true;
@@ -115,7 +115,7 @@ class Presenter {
     suggestion.gap_days = last - first + 1 - coverage.days;
   }
 
-  const PotFile& request_;
+  const Request& request_;
   const SuggestionWish& wish_;
   const PlanContext& context_;
   const PotSeason& season_;
@@ -197,24 +197,23 @@ void say_nothing_found(const StackSearch& search, const SuggestionWish& wish, Su
 
 }  // namespace
 
-Suggestions suggest(const PotFile& request, const SuggestionWish& wish,
+Suggestions suggest(const Request& request, const SuggestionWish& wish,
                     const PlanContext& context) {
-  const Pot pot = make_pot(request.pot);
-  const PotSeason season = pot_season(*context.setting, pot_thermal(pot));
-  Candidates candidates = find_candidates(request, wish, context, season);
-  DepthCheck depth{candidates, *context.catalogue, pot};
+  const PotCase all = make_case(request_of_all(request, wish, context.catalogue), context);
+  Candidates candidates = find_candidates(all, wish);
+  DepthCheck depth{candidates, context.catalogue, all.pot};
   const StackSearch search = search_stacks(candidates, depth, wish);
   Suggestions result;
-  result.place = context.setting->label;
+  result.place = context.setting.label;
   result.window = wish.window;
-  result.kinds = static_cast<int>(context.catalogue->taxa().size());
+  result.kinds = static_cast<int>(context.catalogue.taxa().size());
   result.stacks = search.looked_at;
   result.fitting = static_cast<int>(search.ranked.size());
-  const Presenter presenter{request, wish, context, season, candidates, depth};
-  show(search, candidates, presenter, pot, wish.count, result);
+  const Presenter presenter{request, wish, context, all.season, candidates, depth};
+  show(search, candidates, presenter, all.pot, wish.count, result);
   result.left_out = std::move(candidates.left_out);
   say_nothing_found(search, wish, result);
-  say_none_known_safe(*context.catalogue, wish, result);
+  say_none_known_safe(context.catalogue, wish, result);
   return result;
 }
 

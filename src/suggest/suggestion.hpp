@@ -29,7 +29,7 @@ struct Suggestion {
   double storage_weeks = 0.0;        ///< in sum over the layers
   double chance = 1.0;               ///< least of the layers' chances to reach their least cold
   std::vector<std::string> reasons;  ///< in a gardener's words, what to mind at the end
-  PotFile pot;                       ///< ready for make_plan(), which gives these waves and bulbs
+  Request request;                   ///< ready for make_plan(), which gives these waves and bulbs
 };
 
 /// A kind that is in no stack, and why, in words.
@@ -66,6 +66,6 @@ struct Suggestions {
 /// `request` gives pot, storage and pests; its layers, plant, flower, spread and order are not
 /// read.
 /// @throws InvalidValue for a pot that cannot be.
-Suggestions suggest(const PotFile& request, const SuggestionWish& wish, const PlanContext& context);
+Suggestions suggest(const Request& request, const SuggestionWish& wish, const PlanContext& context);
 
 }  // namespace bulbwright

@@ -20,7 +20,7 @@ double user_ms() {
 void measure(const char* zone, int layers, double height_mm) {
   const Setting setting = terrace::setting_of(zone);
   terrace::Bench bench{setting};
-  PotFile request = terrace::terrace_pot({});
+  Request request = terrace::terrace_pot({});
   request.pot.height = Millimetres{height_mm};
   SuggestionWish wish;
   wish.window = {Day{2027, 2, 15}, Day{2027, 4, 30}};

@@ -16,13 +16,13 @@ constexpr const char* steps = R"({
   "season": 2026, "plant": "2027-01-08", "pests": ["deer"],
   "layers": [ { "taxon": "tulip-triumph", "grade": "12" }, { "taxon": "crocus-large" } ] })";
 
-PotFile file_with(const PotOptions& options) {
-  return merged(input::read_pot_file(steps, "a.json", input::Extent::partial), options);
+Request file_with(const PotOptions& options) {
+  return merged(input::read_pot_file(steps, "a.json", input::Extent::partial), options).request;
 }
 
 std::string fault_of(const PotOptions& options, bool with_file = false) {
   try {
-    (void)(with_file ? file_with(options) : merged(std::nullopt, options));
+    (void)(with_file ? file_with(options) : merged(std::nullopt, options).request);
     return "";
   } catch (const InputError& error) {
     return describe(error);
@@ -56,7 +56,7 @@ TEST_CASE("flags alone make a request", "[pot_options]") {
   options.storage_weeks = "0";
   options.pests = {"deer", "vole", "deer"};
   options.last_crop = " Tulipa";
-  const PotFile request = merged(std::nullopt, options);
+  const Request request = merged(std::nullopt, options).request;
   CHECK(request.pot.top->first == 381_mm);
   CHECK(request.pot.last_crop == "tulipa");
   CHECK(request.pot.used_mix);
@@ -76,12 +76,12 @@ TEST_CASE("flags alone make a request", "[pot_options]") {
 }
 
 TEST_CASE("weeks of storage by flag hold for every kind of the file", "[pot_options]") {
-  PotFile file = input::read_pot_file(steps, "a.json", input::Extent::partial);
-  file.layers[0].parts[0].storage_weeks = 7.0;
-  CHECK(merged(file, {}).layers[0].parts[0].storage_weeks == 7.0);
+  input::LocatedRequest file = input::read_pot_file(steps, "a.json", input::Extent::partial);
+  file.request.layers[0].parts[0].storage_weeks = 7.0;
+  CHECK(merged(file, {}).request.layers[0].parts[0].storage_weeks == 7.0);
   PotOptions options;
   options.storage_weeks = "3";
-  const PotFile request = merged(file, options);
+  const Request request = merged(file, options).request;
   CHECK(request.storage.weeks == 3.0);
   CHECK_FALSE(request.layers[0].parts[0].storage_weeks);
 }
@@ -91,7 +91,7 @@ TEST_CASE("flags win over the file", "[pot_options]") {
   options.top = "400 mm";
   options.layers = {"muscari"};
   options.pests = {"vole"};
-  const PotFile request = file_with(options);
+  const Request request = file_with(options);
   CHECK(request.pot.top->first == 400_mm);
   CHECK(request.pot.name == "south steps");
   CHECK(request.pot.base->first == 290_mm);
@@ -103,7 +103,7 @@ TEST_CASE("flags win over the file", "[pot_options]") {
 TEST_CASE("a place flag replaces the kind of place of the file", "[pot_options]") {
   PotOptions options;
   options.zone = "9B";
-  PotFile request = file_with(options);
+  Request request = file_with(options);
   CHECK(request.place->zone == "9b");
   CHECK_FALSE(request.place->site.has_value());
   CHECK_FALSE(request.place->records_file.has_value());
@@ -118,7 +118,7 @@ TEST_CASE("a place flag replaces the kind of place of the file", "[pot_options]"
 TEST_CASE("a date flag replaces the dates of the file", "[pot_options]") {
   PotOptions options;
   options.flower = "2028-03-20";
-  PotFile request = file_with(options);
+  Request request = file_with(options);
   CHECK_FALSE(request.plant.has_value());
   CHECK_FALSE(request.season.has_value());
   CHECK(request.flower->first == Day{2028, 3, 20});
@@ -134,8 +134,8 @@ TEST_CASE("sizes by flag replace a profile", "[pot_options]") {
            "place": { "zone": "9b" }, "layers": [ { "taxon": "muscari" } ] })";
   PotOptions options;
   options.top = "300 mm";
-  const PotFile request =
-      merged(input::read_pot_file(urn, "a.json", input::Extent::partial), options);
+  const Request request =
+      merged(input::read_pot_file(urn, "a.json", input::Extent::partial), options).request;
   CHECK(request.pot.profile.empty());
   CHECK(request.pot.top->first == 300_mm);
 }

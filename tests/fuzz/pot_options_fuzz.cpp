@@ -73,7 +73,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     text = end == std::string_view::npos ? "" : text.substr(end + 1);
   }
   try {
-    std::optional<PotFile> file;
+    std::optional<input::LocatedRequest> file;
     if ((data[0] & 1U) != 0) file = input::read_pot_file(steps, "steps.json");
     (void)cli::merged(std::move(file), values);
   } catch (const InputError& error) {

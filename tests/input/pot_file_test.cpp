@@ -25,7 +25,8 @@ constexpr const char* steps = R"({
 }  // namespace
 
 TEST_CASE("a pot file is read with every value in inside units", "[pot_file]") {
-  const PotFile file = read_pot_file(steps, "steps.json");
+  const input::LocatedRequest asked = read_pot_file(steps, "steps.json");
+  const Request& file = asked.request;
   CHECK(file.pot.name == "south steps");
   CHECK(file.pot.shape == Shape::round);
   CHECK(file.pot.top->first == 380_mm);
@@ -47,5 +48,5 @@ TEST_CASE("a pot file is read with every value in inside units", "[pot_file]") {
   CHECK(file.layers[1].parts[1].taxon == "muscari");
   CHECK(file.layers[2].count == 40);
   CHECK(file.layers[2].forcing_gap);
-  CHECK(file.places.at("layers[1].mix[1].taxon").line == 11);
+  CHECK(asked.places.at("layers[1].mix[1].taxon").line == 11);
 }

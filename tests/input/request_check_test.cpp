@@ -7,10 +7,12 @@
 #include "input/pot_file_reader.hpp"
 
 using namespace bulbwright;
+using input::fault_at;
+using input::hemisphere_of;
 
 namespace {
 
-PotFile south_steps(const std::string& dates) {
+input::LocatedRequest south_steps(const std::string& dates) {
   return input::read_pot_file(
       "{ \"pot\": { \"top\": \"380 mm\" },\n\"place\": { \"site\": \"X\" },\n" + dates +
           ",\n\"layers\": [ { \"taxon\": \"tulip-trimph\" },\n" +
@@ -21,7 +23,7 @@ PotFile south_steps(const std::string& dates) {
 
 std::string season_fault(const std::string& dates, Hemisphere hemisphere) {
   try {
-    check_season(south_steps(dates), hemisphere);
+    input::check_season(south_steps(dates), hemisphere);
     return "";
   } catch (const InputError& error) {
     return describe(error);
@@ -33,7 +35,7 @@ std::string season_fault(const std::string& dates, Hemisphere hemisphere) {
 TEST_CASE("unknown taxa are told at their place with the near miss", "[request][input]") {
   constexpr std::array<std::string_view, 2> known{"tulip-triumph", "muscari"};
   try {
-    check_taxa(south_steps("\"season\": 2026"), known);
+    input::check_taxa(south_steps("\"season\": 2026"), known);
     FAIL("not refused");
   } catch (const InputError& error) {
     CHECK(describe(error) ==
@@ -72,17 +74,16 @@ TEST_CASE("a place tells its hemisphere where it can", "[request]") {
 }
 
 TEST_CASE("a fault stands at its field, else at what would hold it", "[request]") {
-  PotFile request;
-  request.file = "a.json";
-  CHECK(describe(InputError{{fault_at(request, "pot.top", "no")}}) ==
-        "a.json: error: pot.top: no\n");
-  request.places[""] = {"a.json", 1, 2};
-  CHECK(describe(InputError{{fault_at(request, "pot.top", "no")}}) ==
+  input::LocatedRequest asked;
+  asked.file = "a.json";
+  CHECK(describe(InputError{{fault_at(asked, "pot.top", "no")}}) == "a.json: error: pot.top: no\n");
+  asked.places[""] = {"a.json", 1, 2};
+  CHECK(describe(InputError{{fault_at(asked, "pot.top", "no")}}) ==
         "a.json:1:2: error: pot.top: no\n");
-  request.places["layers[1]"] = {"a.json", 5, 6};
-  CHECK(describe(InputError{{fault_at(request, "layers[1].mix[0].taxon", "no")}}) ==
+  asked.places["layers[1]"] = {"a.json", 5, 6};
+  CHECK(describe(InputError{{fault_at(asked, "layers[1].mix[0].taxon", "no")}}) ==
         "a.json:5:6: error: layers[1].mix[0].taxon: no\n");
-  request.places["layers"] = {"--layer", 0, 0};
-  CHECK(describe(InputError{{fault_at(request, "layers[2].taxon", "no")}}) ==
+  asked.places["layers"] = {"--layer", 0, 0};
+  CHECK(describe(InputError{{fault_at(asked, "layers[2].taxon", "no")}}) ==
         "bulbwright: error: --layer: no\n");
 }

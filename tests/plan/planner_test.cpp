@@ -1,6 +1,7 @@
 #include "plan/planner.hpp"
 
 #include <algorithm>
+#include <type_traits>
 
 #include <catch2/catch.hpp>
 
@@ -22,8 +23,8 @@ World& world() {
   return known;
 }
 
-PotFile request_of(const std::vector<std::string>& taxa) {
-  PotFile request;
+Request request_of(const std::vector<std::string>& taxa) {
+  Request request;
   request.pot.top = LengthPair{380_mm, 380_mm, false};
   request.pot.base = LengthPair{290_mm, 290_mm, false};
   request.pot.height = 360_mm;
@@ -35,10 +36,10 @@ PotFile request_of(const std::vector<std::string>& taxa) {
   return request;
 }
 
-Plan plan_at(const Place& place, PotFile request) {
+Plan plan_at(const Place& place, Request request) {
   const Setting setting = setting_from_place(place, 2026, Exposure::open);
-  return make_plan(
-      request, {&world().catalogue, &world().blooms, &setting, Effort::quick, &world().packings});
+  return make_plan(request,
+                   {world().catalogue, world().blooms, setting, Effort::quick, world().packings});
 }
 
 const TaxonCold& cold_of(const Plan& plan, const std::string& taxon) {
@@ -59,6 +60,9 @@ const std::vector<std::string> spring{"tulip-triumph", "narcissus-large-cupped",
 // to 12. "Tulips in zone 8 and warmer want 8 to 12 weeks of refrigeration" (common practice) holds
 // for the warm zones; a zone 8 on a cool coast chills bulbs by itself (temperature decides, not the
 // zone).
+// A context without one of its parts must not come about.
+static_assert(!std::is_default_constructible_v<PlanContext>);
+
 TEST_CASE("tulips in warm zones are refrigerated for eight to twelve weeks",
           "[planner][published]") {
   for (const char* zone : {"9b", "10a", "10b"}) {
@@ -121,7 +125,7 @@ TEST_CASE("storage, natural cold and what is missing add up", "[planner][law]") 
 }
 
 TEST_CASE("weeks of storage that cannot be are refused with the nearest day", "[planner]") {
-  PotFile request = request_of({"tulip-triumph"});
+  Request request = request_of({"tulip-triumph"});
   request.plant = Day{2026, 11, 1};
   request.storage.weeks = 10.0;
   const Plan early = plan_at(world().places.zone_profile("9b"), request);
@@ -137,7 +141,7 @@ TEST_CASE("weeks of storage that cannot be are refused with the nearest day", "[
 }
 
 TEST_CASE("no cold at all is told, with a wider range, never as a confident date", "[planner]") {
-  PotFile request = request_of({"tulip-triumph"});
+  Request request = request_of({"tulip-triumph"});
   request.plant = Day{2027, 1, 8};
   request.storage.weeks = 0.0;
   const Plan plan = plan_at(world().places.zone_profile("10b"), request);
@@ -147,7 +151,7 @@ TEST_CASE("no cold at all is told, with a wider range, never as a confident date
 }
 
 TEST_CASE("mix of last year's genus is refused for it", "[planner]") {
-  PotFile request = request_of({"hyacinth"});
+  Request request = request_of({"hyacinth"});
   request.pot.last_crop = "hyacinth";
   request.pot.used_mix = true;
   const Plan plan = plan_at(world().places.zone_profile("8a"), request);
@@ -161,9 +165,9 @@ TEST_CASE("the same request gives the same plan, with or without remembered pack
   const Plan first = plan_at(place, request_of(spring));
   PackingCache fresh;
   const Setting setting = setting_from_place(place, 2026, Exposure::open);
-  const PotFile request = request_of(spring);
+  const Request request = request_of(spring);
   const Plan second =
-      make_plan(request, {&world().catalogue, &world().blooms, &setting, Effort::quick, &fresh});
+      make_plan(request, {world().catalogue, world().blooms, setting, Effort::quick, fresh});
   REQUIRE(first.layers.size() == second.layers.size());
   for (std::size_t i = 0; i < first.layers.size(); ++i) {
     REQUIRE(first.layers[i].positions.size() == second.layers[i].positions.size());
@@ -175,7 +179,7 @@ TEST_CASE("the same request gives the same plan, with or without remembered pack
 }
 
 TEST_CASE("a kind that will not flower has no days of flower anywhere in the plan", "[planner]") {
-  PotFile request = request_of({"allium-large", "narcissus-tazetta-tender"});
+  Request request = request_of({"allium-large", "narcissus-tazetta-tender"});
   request.storage.weeks = 0.0;
   const Plan plan = plan_at(world().places.zone_profile("11b"), request);
   REQUIRE(plan.waves.size() == 2);

@@ -56,9 +56,9 @@ inline TimedKind kind_of(const char* id, int layer = 1, Hemisphere hemisphere = 
 }
 
 /// 380 mm across and 360 mm high, these kinds from the bottom up.
-inline PotFile terrace_pot(std::initializer_list<const char*> kinds = {
+inline Request terrace_pot(std::initializer_list<const char*> kinds = {
                                "tulip-triumph", "narcissus-large-cupped", "crocus-large"}) {
-  PotFile request;
+  Request request;
   request.pot.top = LengthPair{Millimetres{380.0}, Millimetres{380.0}, false};
   request.pot.height = Millimetres{360.0};
   for (const char* id : kinds) {
@@ -73,7 +73,7 @@ inline PotFile terrace_pot(std::initializer_list<const char*> kinds = {
 struct Bench {
   explicit Bench(const Setting& where) : setting{&where} {}
   [[nodiscard]] PlanContext context() {
-    return {&catalogue(), &blooms(), setting, Effort::quick, &packings};
+    return {catalogue(), blooms(), *setting, Effort::quick, packings};
   }
   const Setting* setting;
   PackingCache packings;

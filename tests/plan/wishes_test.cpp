@@ -25,16 +25,16 @@ void check_same_times(const Plan& a, const Plan& b) {
 TEST_CASE("a plan for a wanted day is the ordinary plan of its settled request", "[settled][law]") {
   const Setting setting = setting_of("9b");
   Bench bench{setting};
-  PotFile request = terrace_pot();
+  Request request = terrace_pot();
   CHECK_FALSE(has_wish(request));
   request.flower = DayWindow{Day{2027, 3, 25}, Day{2027, 3, 25}};
   REQUIRE(has_wish(request));
   const Plan plan = make_plan(request, bench.context());
   REQUIRE(plan.wanted);
   CHECK_FALSE(plan.plant_given);
-  const Settled settled = settle(request, bench.context());
-  CHECK_FALSE(has_wish(settled.request));
-  check_same_times(make_plan(settled.request, bench.context()), plan);
+  const Settled settled = settle(make_case(request, bench.context()), bench.context());
+  CHECK_FALSE(has_wish(settled.pot_case.request));
+  check_same_times(make_plan(settled.pot_case.request, bench.context()), plan);
   CHECK(day_of_most_flower(plan.waves) == plan.wanted->predicted);
   CHECK(waves_open(plan.waves, Day{2027, 3, 25}) == plan.wanted->open);
 }
@@ -42,20 +42,21 @@ TEST_CASE("a plan for a wanted day is the ordinary plan of its settled request",
 TEST_CASE("a settled request survives being written to a pot file", "[settled][law]") {
   const Setting setting = setting_of("9b");
   Bench bench{setting};
-  PotFile wanted = terrace_pot();
+  Request wanted = terrace_pot();
   wanted.flower = DayWindow{Day{2027, 3, 25}, Day{2027, 3, 25}};
-  PotFile spread = terrace_pot();
+  Request spread = terrace_pot();
   spread.spread = true;
   spread.order = LayerOrder::by_flowering;
   int fixed_weeks = 0;
-  for (PotFile request : {wanted, spread}) {
+  for (Request request : {wanted, spread}) {
     request.place = PlaceRequest{};
     request.place->zone = "9b";
-    const Settled settled = settle(request, bench.context());
-    for (const LayerRequest& layer : settled.request.layers)
+    const Settled settled = settle(make_case(request, bench.context()), bench.context());
+    for (const LayerRequest& layer : settled.pot_case.request.layers)
       fixed_weeks += layer.parts[0].storage_weeks ? 1 : 0;
-    const PotFile read =
-        input::read_pot_file(input::write_pot_file(settled.request), "settled.json");
+    const Request read =
+        input::read_pot_file(input::write_pot_file(settled.pot_case.request), "settled.json")
+            .request;
     check_same_times(make_plan(read, bench.context()), make_plan(request, bench.context()));
   }
   CHECK(fixed_weeks > 0);  // else the key that carries them was not tried
@@ -64,7 +65,7 @@ TEST_CASE("a settled request survives being written to a pot file", "[settled][l
 TEST_CASE("layers by flowering lie latest lowest whatever the list", "[settled]") {
   const Setting setting = setting_of("7a");
   Bench bench{setting};
-  PotFile upside_down = terrace_pot({"crocus-large", "narcissus-large-cupped", "tulip-triumph"});
+  Request upside_down = terrace_pot({"crocus-large", "narcissus-large-cupped", "tulip-triumph"});
   const Plan as_listed = make_plan(upside_down, bench.context());
   CHECK(as_listed.waves.front().taxon == "crocus-large");
   upside_down.order = LayerOrder::by_flowering;
@@ -83,11 +84,11 @@ TEST_CASE("layers by flowering lie latest lowest whatever the list", "[settled]"
 TEST_CASE("of a mixture the latest kind decides its place", "[settled]") {
   const Setting setting = setting_of("7a");
   Bench bench{setting};
-  PotFile request = terrace_pot({"narcissus-large-cupped", "narcissus-cyclamineus"});
+  Request request = terrace_pot({"narcissus-large-cupped", "narcissus-cyclamineus"});
   request.layers[1].parts.push_back({"tulip-single-late", 1.0});
   request.order = LayerOrder::by_flowering;
-  const Settled settled = settle(request, bench.context());
-  CHECK(settled.request.layers.front().parts.size() == 2);
+  const Settled settled = settle(make_case(request, bench.context()), bench.context());
+  CHECK(settled.pot_case.request.layers.front().parts.size() == 2);
 }
 
 TEST_CASE("an order that does not fit the pot is not taken", "[settled]") {
@@ -96,13 +97,13 @@ TEST_CASE("an order that does not fit the pot is not taken", "[settled]") {
   Bench bench{setting};
   bool seen = false;
   for (double height = 200.0; height <= 460.0 && !seen; height += 5.0) {
-    PotFile request = terrace_pot({"fritillaria-imperialis", "tulip-single-late"});
+    Request request = terrace_pot({"fritillaria-imperialis", "tulip-single-late"});
     request.pot.height = Millimetres{height};
     request.order = LayerOrder::by_flowering;
-    const Settled settled = settle(request, bench.context());
+    const Settled settled = settle(make_case(request, bench.context()), bench.context());
     for (const Notice& notice : settled.notices) seen = seen || notice.code == "order-kept";
     if (seen) {
-      CHECK(settled.request.layers == request.layers);
+      CHECK(settled.pot_case.request.layers == request.layers);
       CHECK(make_plan(request, bench.context()).layers.size() == 2);
     }
   }

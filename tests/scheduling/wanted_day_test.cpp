@@ -232,10 +232,9 @@ TEST_CASE("a window is filled with as many days of flower as can be", "[wanted_d
 TEST_CASE("a plan for an unreachable day is refused", "[wanted_day]") {
   const Setting setting = setting_of("9b");
   PackingCache packings;
-  PotFile request = terrace_pot();
+  Request request = terrace_pot();
   request.flower = DayWindow{Day{2026, 10, 1}, Day{2026, 10, 1}};
-  const Plan plan =
-      make_plan(request, {&catalogue(), &blooms(), &setting, Effort::quick, &packings});
+  const Plan plan = make_plan(request, {catalogue(), blooms(), setting, Effort::quick, packings});
   CHECK_FALSE(plan.ok);
   REQUIRE_FALSE(plan.notices.empty());
   CHECK(plan.notices.front().code == "wanted-day-unreachable");

@@ -28,7 +28,7 @@ SuggestionWish wish_for(DayWindow window) {
 }
 
 Suggestions suggestions_in(const char* zone, const SuggestionWish& wish,
-                           const PotFile& request = terrace_pot({})) {
+                           const Request& request = terrace_pot({})) {
   const Setting setting = setting_of(zone);
   Bench bench{setting};
   return suggest(request, wish, bench.context());
@@ -47,7 +47,7 @@ TEST_CASE("every suggestion is a pot that plans as it says", "[suggestion][law]"
     const Suggestions result = suggest(terrace_pot({}), wish_for(spring), bench.context());
     REQUIRE(result.found.size() >= 5);
     for (const Suggestion& found : result.found) {
-      const Plan plan = make_plan(found.pot, bench.context());
+      const Plan plan = make_plan(found.request, bench.context());
       INFO(zone << " " << plan.waves.front().taxon);
       CHECK(plan.ok);
       CHECK(plan.plant == found.plant);
@@ -123,10 +123,10 @@ struct Ranked {
 /// All stacks of up to three kinds that meet the documented requirements, each on its best day,
 /// best first: written out as loops, days counted one by one.
 std::vector<Ranked> brute_force(const Catalogue& few, const Setting& setting,
-                                const PotFile& request, const SuggestionWish& wish) {
+                                const Request& request, const SuggestionWish& wish) {
   const DayWindow window = wish.window;
   const Pot pot = make_pot(request.pot);
-  PotFile all = request;
+  Request all = request;
   for (const Taxon& taxon : few.taxa()) {
     LayerRequest layer;
     layer.parts.push_back({taxon.id, 1.0});
@@ -230,10 +230,10 @@ std::vector<Ranked> shown_of(const std::vector<Ranked>& ranked, const Catalogue&
   return shown;
 }
 
-void check_same_stacks(const Catalogue& few, const Setting& setting, const PotFile& request,
+void check_same_stacks(const Catalogue& few, const Setting& setting, const Request& request,
                        const SuggestionWish& wish) {
   PackingCache packings;
-  const PlanContext context{&few, &blooms(), &setting, Effort::quick, &packings};
+  const PlanContext context{few, blooms(), setting, Effort::quick, packings};
   const Suggestions result = suggest(request, wish, context);
   const std::vector<Ranked> ranked = brute_force(few, setting, request, wish);
   CHECK(result.fitting == static_cast<int>(ranked.size()));
@@ -260,7 +260,7 @@ TEST_CASE("an exhaustive run over a small catalogue finds the same stacks in the
   for (const char* zone : {"9b", "8b", "7a", "5b"}) {
     const Setting setting = setting_of(zone);
     for (const double height : {360.0, 260.0}) {
-      PotFile request = terrace_pot({});
+      Request request = terrace_pot({});
       request.pot.height = Millimetres{height};
       SuggestionWish wish = wish_for(spring);
       wish.count = 8;
@@ -285,7 +285,7 @@ TEST_CASE("a kind that reaches its least cold in too few winters is not suggeste
     wish.count = 100;
     const Setting setting = setting_of(zone);
     Bench bench{setting};
-    const PotFile request = terrace_pot({});
+    const Request request = terrace_pot({});
     const Pot pot = make_pot(request.pot);
     const PotSeason season = pot_season(setting, pot_thermal(pot));
     const Suggestions result = suggest(request, wish, bench.context());
@@ -307,7 +307,7 @@ TEST_CASE("a wave that ends on the first wanted day is still wanted", "[suggesti
   const Catalogue one{{catalogue().at("tulip-single-late")}};
   const Setting setting = setting_of("7a");
   PackingCache packings;
-  const PlanContext context{&one, &blooms(), &setting, Effort::quick, &packings};
+  const PlanContext context{one, blooms(), setting, Effort::quick, packings};
   for (Day day{2027, 6, 30};; day = day - 1) {
     REQUIRE(day > Day{2027, 4, 1});
     const Suggestions result = suggest(terrace_pot({}), wish_for({day, day + 30}), context);
@@ -336,7 +336,7 @@ TEST_CASE("each mouth is asked for its own class of poison", "[suggestion]") {
       SuggestionWish wish = wish_for(spring);
       wish.safe_for = {asked};
       const Suggestions result =
-          suggest(terrace_pot({}), wish, {&one, &blooms(), &setting, Effort::quick, &packings});
+          suggest(terrace_pot({}), wish, {one, blooms(), setting, Effort::quick, packings});
       CHECK(result.found.empty() == (asked != safe));
     }
   }
@@ -347,7 +347,7 @@ TEST_CASE("what the grower excludes is in no stack, with the reason", "[suggesti
   wish.safe_for = {Mouth::people};
   wish.not_eaten_by = {Eater::deer};
   wish.without = {"ipheion"};
-  PotFile request = terrace_pot({});
+  Request request = terrace_pot({});
   request.pot.last_crop = "hyacinthus";
   request.pot.used_mix = true;
   const Suggestions result = suggestions_in("9b", wish, request);
@@ -396,7 +396,7 @@ TEST_CASE("without a refrigerator no kind is stored, in warm places few are left
     REQUIRE_FALSE(result.found.empty());
     for (const Suggestion& found : result.found) {
       CHECK(found.storage_weeks == 0.0);
-      CHECK(found.pot.storage.weeks == 0.0);
+      CHECK(found.request.storage.weeks == 0.0);
     }
   }
 }
@@ -417,14 +417,14 @@ TEST_CASE("layers are limited by the wish and by the pot", "[suggestion]") {
   wish.most_layers = 1;
   for (const Suggestion& found : suggestions_in("7a", wish).found) CHECK(found.waves.size() == 1);
   wish.most_layers = 4;
-  PotFile deep = terrace_pot({});
+  Request deep = terrace_pot({});
   deep.pot.height = Millimetres{520.0};
   const Suggestions four = suggestions_in("7a", wish, deep);
   CHECK(four.found.front().waves.size() == 4);
   wish.most_layers = 3;
   const Suggestions three = suggestions_in("7a", wish, deep);
   CHECK(four.found.front().days_in_flower >= three.found.front().days_in_flower);
-  PotFile bowl = terrace_pot({});
+  Request bowl = terrace_pot({});
   bowl.pot.height = Millimetres{110.0};
   const Suggestions none = suggestions_in("7a", wish, bowl);
   CHECK(none.found.empty());

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+
+#include "base/error.hpp"
+#include "plan/request.hpp"
+
+namespace bulbwright::input {
+
+/// Where each field stood, by path: "layers[1].grade"; "" is the whole file. A field from a flag
+/// has the flag as its file ("--grade") and line 0.
+using SourcePlaces = std::map<std::string, SourcePlace>;
+
+/// A request with where each of its fields was written, for messages of later checks.
+struct LocatedRequest {
+  Request request;
+  std::string file;  ///< name for messages; empty when the request came from flags alone
+  SourcePlaces places;
+};
+
+/// "field: message" at the place of `field` (a path such as "place.zone"). A field that was not
+/// given is placed where its parent stands.
+InputFault fault_at(const LocatedRequest& asked, std::string_view field,
+                    const std::string& message);
+
+}  // namespace bulbwright::input

@@ -1,0 +1,57 @@
+#include "plan/pot_case.hpp"
+
+#include <algorithm>
+
+namespace bulbwright {
+namespace {
+
+/// One refrigerator serves all kinds of a pot: at 5 degC (common practice), or as near as a kind
+/// takes.
+Celsius usual_refrigerator(const Taxon& taxon) {
+  constexpr double usual_c = 5.0;
+  const auto& limits = taxon.refrigerator_temp_c;
+  return Celsius{limits ? std::clamp(usual_c, limits->low, limits->high) : usual_c};
+}
+
+std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
+                                   std::span<const ResolvedLayer> layers,
+                                   const PlanContext& context) {
+  const Setting& setting = context.setting;
+  std::vector<TimedKind> kinds;
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    for (std::size_t j = 0; j < layers[i].kinds.size(); ++j) {
+      const LayerKind& kind = layers[i].kinds[j];
+      const LayerPart& part = layers[i].request.parts[j];
+      TimedKind timed;
+      timed.layer = static_cast<int>(i) + 1;
+      timed.ask.taxon = kind.taxon;
+      timed.bloom = context.blooms.of(*kind.taxon);
+      timed.ask.use = layers[i].request.use;
+      timed.ask.already_weeks = layers[i].request.cold_already_weeks;
+      timed.ask.fixed_weeks = part.storage_weeks ? part.storage_weeks : storage.weeks;
+      timed.ask.storage_temperature = usual_refrigerator(*kind.taxon);
+      if (storage.temperature) timed.ask.storage_temperature = *storage.temperature;
+      timed.ask.available =
+          layers[i].request.received.value_or(earliest_bulbs(setting.season, setting.hemisphere));
+      kinds.push_back(timed);
+    }
+  }
+  return kinds;
+}
+
+}  // namespace
+
+PotCase make_case(const Request& request, const PlanContext& context) {
+  PotCase made{request, make_pot(request.pot), {}, {}, {}};
+  made.season = pot_season(context.setting, pot_thermal(made.pot));
+  set_layers(made, request.layers, context);
+  return made;
+}
+
+void set_layers(PotCase& pot_case, std::vector<LayerRequest> layers, const PlanContext& context) {
+  pot_case.request.layers = std::move(layers);
+  pot_case.layers = resolve_layers(pot_case.request.layers, context.catalogue);
+  pot_case.kinds = timed_kinds(pot_case.request.storage, pot_case.layers, context);
+}
+
+}  // namespace bulbwright
