@@ -46,7 +46,7 @@ void add_kinds(const char* flag, const std::vector<std::string>& asked, const Ca
       add_once(kinds, id);
       continue;
     }
-    faults.add(input::Field{flag, {}}, unknown_taxon(id, ids));
+    faults.add(input::Field{flag, {}}, input::unknown_taxon(id, ids));
   }
 }
 

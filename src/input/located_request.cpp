@@ -21,6 +21,7 @@ const SourcePlace* place_of(const LocatedRequest& asked, std::string_view path) 
 std::string_view flag_of(std::string_view path) {
   if (path == "pot.top") return "--top";
   if (path == "place") return "--zone";
+  if (path == "place.latitude") return "--latitude";
   if (path == "layers") return "--layer";
   return path;
 }

@@ -76,6 +76,7 @@ class Contradictions {
   }
 
   const LocatedRequest& asked_;
+  const Request& request_;
   std::vector<InputFault> faults_;
 };
 

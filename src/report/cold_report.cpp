@@ -4,6 +4,8 @@
 #include <nlohmann/json.hpp>
 
 #include "base/csv.hpp"
+#include "cold/pot_temperature.hpp"
+#include "report/cold_words.hpp"
 #include "report/section_json.hpp"
 
 namespace bulbwright::report {
@@ -50,7 +52,7 @@ Json of_three(const ColdFigures& normal, const ColdFigures& mild, const ColdFigu
 
 /// "2026-11", or "11" where the year means nothing.
 std::string month_name(const ColdReport& report, const ColdMonth& month) {
-  if (report.from.size() == 5) return fmt::format("{:02}", month.month);
+  if (is_of_every_year(report.period)) return fmt::format("{:02}", month.month);
   return fmt::format("{}-{:02}", month.year, month.month);
 }
 
@@ -130,16 +132,17 @@ void csv_row(std::string& csv, const ColdTable& table, const std::string& month,
 }  // namespace
 
 std::string cold_json(const ColdReport& report) {
-  Json json{{"schema", "bulbwright.cold/1"}, {"place", report.place}};
+  Json json{{"schema", "bulbwright.cold/1"}, {"place", cold_place(report)}};
   if (report.latitude) json["latitude"] = rounded(*report.latitude, 0.01);
-  json["basis"] = report.basis;
-  json["pot"] = {{"name", report.pot},
-                 {"litres", rounded(report.pot_litres, 0.1)},
+  json["basis"] = cold_basis(report);
+  json["pot"] = {{"name", cold_pot(report)},
+                 {"litres", rounded(report.pot_volume.value(), 0.1)},
                  {"exposure", to_string(report.exposure)},
-                 {"lag_hours", rounded(report.tau_hours, 0.001)},
+                 {"lag_hours", rounded(report.lag_hours, 0.001)},
                  {"daily_swing_left", rounded(report.swing_left, 0.01)}};
-  json["from"] = report.from;
-  json["to"] = report.to;
+  const ColdPeriod& period = report.period;
+  json["from"] = period.exact ? to_iso(period.exact->first) : to_iso(period.from);
+  json["to"] = period.exact ? to_iso(period.exact->last) : to_iso(period.to);
   json["months"] = month_list(report);
   json["total"] = total(report);
   if (report.kind == ColdReport::Kind::yearly) {

@@ -4,7 +4,9 @@
 
 #include <fmt/core.h>
 
+#include "cold/pot_temperature.hpp"
 #include "report/cold_report.hpp"
+#include "report/cold_words.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"
 
@@ -18,13 +20,17 @@ constexpr int narrow_columns = 60;
 
 std::string month_label(const ColdReport& report, const ColdMonth& month) {
   const char* name = month_names[month.month - 1];
-  return report.from.size() == 5 ? name : fmt::format("{} {}", name, month.year);
+  return is_of_every_year(report.period) ? name : fmt::format("{} {}", name, month.year);
 }
 
-std::string day_words(const std::string& iso) {
-  if (iso.size() > 5) return to_words(parse_day(iso));
-  const MonthDay day = parse_month_day(iso);
+std::string day_words(MonthDay day) {
   return fmt::format("{} {}", day.day, month_names[day.month - 1]);
+}
+
+std::string period_words(const ColdPeriod& period) {
+  if (period.exact)
+    return fmt::format("{} to {}", to_words(period.exact->first), to_words(period.exact->last));
+  return fmt::format("{} to {}, any year", day_words(period.from), day_words(period.to));
 }
 
 std::string weeks(double value) {
@@ -173,19 +179,17 @@ Lines heading(const ColdReport& report, const TextStyle& style, int width) {
                                     *report.latitude < 0 ? "S" : "N")
                       : "";
   Lines lines;
-  const bool yearly = report.from.size() == 5;
-  append(lines,
-         wrap(fmt::format("Cold at {}{}, {} to {}{}", printable(report.place), where,
-                          day_words(report.from), day_words(report.to), yearly ? ", any year" : ""),
-              width));
+  append(lines, wrap(fmt::format("Cold at {}{}, {}", printable(cold_place(report)), where,
+                                 period_words(report.period)),
+                     width));
   lines.front() = bold(lines.front(), style);
-  append(lines, wrap(fmt::format("From {}.", printable(report.basis)), width));
+  append(lines, wrap(fmt::format("From {}.", printable(cold_basis(report))), width));
   append(
       lines,
       wrap(fmt::format("In {}, {}: the mix lags {:.0f} hours and keeps {:.0f} % of the air's daily "
                        "swing.",
-                       printable(report.pot), to_string(report.exposure),
-                       rounded(report.tau_hours, 1.0), rounded(100 * report.swing_left, 1.0)),
+                       printable(cold_pot(report)), to_string(report.exposure),
+                       rounded(report.lag_hours, 1.0), rounded(100 * report.swing_left, 1.0)),
            width));
   return lines;
 }

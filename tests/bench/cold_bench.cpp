@@ -16,7 +16,7 @@
 
 #include "climate/place.hpp"
 #include "cold/chill.hpp"
-#include "cold/cold_table.hpp"
+#include "cold/cold_survey.hpp"
 #include "input/records_reader.hpp"
 
 using namespace bulbwright;

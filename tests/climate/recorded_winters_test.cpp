@@ -5,7 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "climate/climate_vectors.hpp"
-#include "cold/cold_table.hpp"
+#include "cold/cold_ledger.hpp"
 
 using namespace bulbwright;
 

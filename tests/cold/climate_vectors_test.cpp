@@ -15,7 +15,7 @@
 #include "climate/hourly_temperature.hpp"
 #include "climate/place.hpp"
 #include "cold/chill.hpp"
-#include "cold/cold_table.hpp"
+#include "cold/cold_ledger.hpp"
 #include "cold/mix_heat.hpp"
 #include "cold/pot_temperature.hpp"
 

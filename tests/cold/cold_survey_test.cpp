@@ -1,4 +1,4 @@
-#include "cold/cold_table.hpp"
+#include "cold/cold_survey.hpp"
 
 #include <numeric>
 

@@ -1,0 +1,48 @@
+#include "report/cold_words.hpp"
+
+#include <fmt/core.h>
+
+namespace bulbwright::report {
+namespace {
+
+std::string record_basis(const ColdReport& report) {
+  const RecordSummary& record = *report.record;
+  std::string text =
+      fmt::format("{} records, {} to {}", record.format, to_iso(record.first), to_iso(record.last));
+  if (report.kind != ColdReport::Kind::exact) return text;
+  const int expected = report.winters.front().expected_days;
+  if (expected == 0) return text;
+  return text + fmt::format("; {} days filled or from the normals{}", expected,
+                            report.place ? fmt::format(" of {}", report.place->name) : "");
+}
+
+}  // namespace
+
+std::string cold_place(const ColdReport& report) {
+  if (!report.record) return report.place->name;
+  const std::string& station = report.record->station;
+  const std::string records = station.empty() ? "your records" : station;
+  return report.place ? fmt::format("{}, continued with {}", records, report.place->name) : records;
+}
+
+std::string cold_basis(const ColdReport& report) {
+  if (report.record) return record_basis(report);
+  const Place& place = *report.place;
+  const std::string normals = place.stations > 0
+                                  ? fmt::format("the normals of {} stations", place.stations)
+                                  : fmt::format("monthly normals ({})", place.source);
+  return fmt::format("{}; mild and cold lie {:.1f} °C from the normal winter", normals,
+                     rounded(report.winters_apart_k, 0.1));
+}
+
+std::string cold_pot(const ColdReport& report) {
+  return fmt::format("{} {} pot of {:.0f} litres",
+                     report.pot_name.empty() ? "a" : fmt::format("\"{}\", a", report.pot_name),
+                     report.material, rounded(report.pot_volume.value(), 1.0));
+}
+
+bool is_of_every_year(const ColdPeriod& period) {
+  return !period.exact;
+}
+
+}  // namespace bulbwright::report
