@@ -1,6 +1,7 @@
 #include "pot/pot.hpp"
 
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <random>
 
@@ -14,6 +15,8 @@ using namespace bulbwright;
 using std::numbers::pi;
 
 namespace {
+
+constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
 
 PotRequest taper(Shape shape, LengthPair top, LengthPair base, double height) {
   PotRequest request;
@@ -313,7 +316,8 @@ TEST_CASE("a size that cannot be is refused by its field", "[pot][input]") {
         "pot.top: missing; expected the width of the rim, such as \"380 mm\"");
   CHECK(fault_of(round_taper(-380, 290, 360)) == "pot.top: expected a length above 0 mm");
   CHECK(fault_of(round_taper(380, 0, 360)) == "pot.base: expected a length above 0 mm");
-  CHECK(fault_of(round_taper(380, 290, NAN)) == "pot.height: expected a length above 0 mm");
+  CHECK(fault_of(round_taper(380, 290, not_a_number)) ==
+        "pot.height: expected a length above 0 mm");
   CHECK(fault_of(round_taper(6000, 290, 360)) ==
         "pot.top: 6000 mm is more than 5000 mm; check the unit");
   CHECK(fault_of(round_taper(380, 500, 360)) ==
@@ -437,8 +441,8 @@ TEST_CASE("walls of other shapes are within 2 % of their area by small pieces", 
 
 TEST_CASE("whatever sizes are asked for, a pot is sound or refused by a field", "[pot][law]") {
   std::mt19937_64 engine{11};
-  const double odd[] = {0.0,   -1.0,   1e-9,   1.0,    15.0,  25.0, 100.0,    300.0,
-                        380.0, 4999.0, 5000.0, 5001.0, 1e308, NAN,  INFINITY, -INFINITY};
+  const double odd[] = {0.0,   -1.0,   1e-9,   1.0,    15.0,  25.0,         100.0,    300.0,
+                        380.0, 4999.0, 5000.0, 5001.0, 1e308, not_a_number, INFINITY, -INFINITY};
   const auto draw = [&] { return odd[engine() % std::size(odd)]; };
   // Mostly plausible sizes, so that many pots pass.
   const auto size = [&] {
