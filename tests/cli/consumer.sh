@@ -8,7 +8,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 cmake --install "$build" --prefix "$work/prefix" > "$work/install.log"
 cmake -S "$root/tests/consumer" -B "$work/consumer" -DCMAKE_BUILD_TYPE=Debug \
-  -DCMAKE_PREFIX_PATH="$work/prefix" -DCMAKE_CXX_FLAGS="-Wall -Wextra -Wpedantic -Werror" > "$work/configure.log"
+  -DCMAKE_PREFIX_PATH="$work/prefix" -DCMAKE_CXX_FLAGS="-Wall -Wextra -Wpedantic -Werror ${SANITIZERS:+-fsanitize=$SANITIZERS}" > "$work/configure.log"
 cmake --build "$work/consumer" > "$work/build.log" || { cat "$work/build.log"; exit 1; }
 "$work/consumer/consumer" "$root/examples/steps.json" > "$work/library.json" 2> "$work/said"
 "$program" plan "$root/examples/steps.json" --format json > "$work/program.json"
