@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 
@@ -21,6 +22,14 @@ int half_zone_index(std::string_view zone) {
   if (fault != std::errc{} || number < 1 || number > 13) return -1;
   if (zone.front() == '0' || (half != "a" && half != "b")) return -1;
   return 2 * (number - 1) + (half == "b" ? 1 : 0);
+}
+
+/// Where cold spells fall farther below the mean than elsewhere.
+bool has_continental_lows(const Place& place) {
+  if (place.country == "US" || place.country == "CA") return place.longitude > -105.0;
+  constexpr std::array countries{"RU", "UA", "LT", "LV", "FI"};
+  return std::any_of(countries.begin(), countries.end(),
+                     [&](const char* country) { return place.country == country; });
 }
 
 }  // namespace
@@ -49,9 +58,14 @@ Celsius annual_low(const Place& place) {
     const ZoneBounds bounds = zone_bounds(place.zone);
     return (bounds.low + bounds.high) / 2.0;
   }
+  return estimated_annual_low(place);
+}
+
+Celsius estimated_annual_low(const Place& place) {
   const auto& tmin = place.normals.tmin_c;
   const double coldest = *std::min_element(tmin.begin(), tmin.end());
-  return Celsius{-9.2 + 1.21 * coldest + (place.latitude < -23.0 ? 2.7 : 0.0)};
+  return Celsius{-9.2 + 1.21 * coldest - (has_continental_lows(place) ? 2.1 : 0.0) +
+                 (place.latitude < -23.0 ? 2.7 : 0.0)};
 }
 
 }  // namespace bulbwright

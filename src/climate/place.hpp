@@ -23,7 +23,17 @@ struct MonthlyNormals {
 /// How a pot stands at its place; what each does is in effect_of() of pot_temperature.hpp.
 enum class Exposure { open, sheltered, warm_wall, plunged };
 
-/// A climate: a station of the catalogue, a hardiness zone's profile, or the grower's own normals.
+/// One of the stations that a place is blended from.
+struct BlendedStation {
+  std::string name;  ///< "Chico Municipal Airport, California"
+  double distance_km = 0.0;
+  double elevation_m = 0.0;
+
+  bool operator==(const BlendedStation&) const = default;
+};
+
+/// A climate: a station of the catalogue, a hardiness zone's profile, a blend of the stations
+/// around a position, or the grower's own normals.
 struct Place {
   std::string name;        ///< "San Francisco, California", "zone 9b, north-american"
   std::string country;     ///< ISO 3166-1 alpha-2, or empty
@@ -33,14 +43,19 @@ struct Place {
   std::string zone;             ///< USDA hardiness zone "9b", or empty where none is known
   bool zone_estimated = false;  ///< the zone follows from the normals, not from a map
   MonthlyNormals normals;
+  std::optional<std::array<double, 12>> rain_mm;  ///< a month, January first, where known
   std::string source;
   std::string confidence;
 
   /// Stations that a zone profile averages; 0 for a single place.
   int stations = 0;
-  /// For a zone profile the standard deviation between its stations of each month's mean
-  /// temperature, in kelvin; zero for a single place.
+  /// How far each month's mean temperature may lie from the normals, as a standard deviation in
+  /// kelvin: of a zone profile that between its stations, of a blend its expected error; zero for a
+  /// single place.
   std::array<double, 12> spread_k{};
+  /// The nearest stations of a blend, nearest first; empty for any other place.
+  std::vector<BlendedStation> blended_from;
+  bool elevation_assumed = false;  ///< of a blend: the stations' own height
   /// What should be said beside every figure of this place, in words; may be empty.
   std::string note;
 };
@@ -134,9 +149,13 @@ ZoneBounds zone_bounds(std::string_view zone);
 /// The zone of a mean annual lowest temperature, "1a" to "13b" (held at the ends).
 std::string zone_of(Celsius annual_low);
 
-/// Mean annual lowest temperature of a place: the middle of its zone; without a zone the rule that
-/// estimated zones follow, -9.2 + 1.21 x the coldest month's mean minimum (+2.7 south of 23 S),
-/// with a root mean square error of 1.8 K where it was fitted.
+/// Mean annual lowest temperature of a place: the middle of its zone; without one
+/// estimated_annual_low().
 Celsius annual_low(const Place& place);
+
+/// The rule that estimated zones follow: -9.2 + 1.21 x the coldest month's mean minimum, less 2.1
+/// in North America east of 105 W and in Russia, Ukraine, Lithuania, Latvia and Finland, 2.7 more
+/// south of 23 S. Fitted to places of known zone with a root mean square error of 1.8 K.
+Celsius estimated_annual_low(const Place& place);
 
 }  // namespace bulbwright

@@ -1,11 +1,10 @@
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 
 #include <fmt/core.h>
 
 #include "base/near_miss.hpp"
 #include "climate/place.hpp"
+#include "climate/position.hpp"
 
 namespace bulbwright::embedded {
 extern const std::string_view places_csv;
@@ -54,18 +53,6 @@ std::string_view town_of(std::string_view name) {
   if (found.size() > most) names += fmt::format(" and {} more", found.size() - most);
   throw InvalidValue{"site",
                      fmt::format("{} fits {} places: {}", in_quotes(text), found.size(), names)};
-}
-
-double radians(double degrees) {
-  return degrees * std::numbers::pi / 180.0;
-}
-
-double great_circle_km(double lat_a, double lon_a, double lat_b, double lon_b) {
-  constexpr double earth_radius_km = 6371.0;
-  const double dlat = std::sin(radians(lat_b - lat_a) / 2);
-  const double dlon = std::sin(radians(lon_b - lon_a) / 2);
-  const double h = dlat * dlat + std::cos(radians(lat_a)) * std::cos(radians(lat_b)) * dlon * dlon;
-  return 2 * earth_radius_km * std::asin(std::sqrt(std::clamp(h, 0.0, 1.0)));
 }
 
 }  // namespace
@@ -131,7 +118,8 @@ std::vector<PlaceCatalogue::Near> PlaceCatalogue::nearest(double latitude, doubl
                                                           std::size_t count) const {
   std::vector<Near> all;
   for (const Place& place : places_) {
-    const double km = great_circle_km(latitude, longitude, place.latitude, place.longitude);
+    const double km =
+        bulbwright::distance_km({latitude, longitude}, {place.latitude, place.longitude});
     all.push_back({&place, rounded(km, 0.1)});
   }
   std::stable_sort(all.begin(), all.end(),
