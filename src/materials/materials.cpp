@@ -48,7 +48,6 @@ MixNeed mix_need(const Pot& pot, std::span<const FilledLayer> layers, double per
   need.settled = std::accumulate(need.by_step.begin(), need.by_step.end(), Litres{0.0});
   need.loose = loose_per_settled * need.settled;
   need.perlite = perlite_share * need.loose;
-  need.base_mix = need.loose - need.perlite;
   return need;
 }
 

@@ -49,9 +49,8 @@ struct MixNeed {
   /// from the highest to the surface; the bulbs of the layer below taken off. Adds up to `settled`.
   std::vector<Litres> by_step;
   Litres settled;
-  Litres loose;     ///< to have ready: settled x 1.15
-  Litres perlite;   ///< of the loose volume
-  Litres base_mix;  ///< the rest of it
+  Litres loose;    ///< to have ready: settled x 1.15
+  Litres perlite;  ///< of the loose volume
 };
 
 /// Mix up to the pot's mix surface. `layers` bottom first, bases within the pot, perlite_share 0 to
