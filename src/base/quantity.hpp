@@ -42,6 +42,7 @@ class Quantity {
 
 using Millimetres = Quantity<struct MillimetreUnit>;
 using Celsius = Quantity<struct CelsiusUnit>;
+using Kelvins = Quantity<struct KelvinUnit>;  ///< a difference of temperatures
 using Litres = Quantity<struct LitreUnit>;
 using Kilograms = Quantity<struct KilogramUnit>;
 using Weeks = Quantity<struct WeekUnit>;

@@ -133,10 +133,15 @@ std::string filled(std::string text, const Fired& fired, const CautionFacts& fac
   const std::string kinds = kinds_of(fired.taxa);
   replace(text, "{kinds}", kinds);
   replace(text, "{Kinds}", capitalised(kinds));
-  replace(text, "{weight}", about_kilograms(facts.filled_weight));
-  replace(text, "{lift_one}", about_kilograms(facts.lift_one));
   if (!fired.pest.empty()) replace(text, "{eats}", eats(facts.taxa, fired.pest));
   return text;
+}
+
+/// filled(), weights included: for text that is metric.
+std::string filled_metric(std::string text, const Fired& fired, const CautionFacts& facts) {
+  replace(text, "{weight}", about_kilograms(facts.filled_weight));
+  replace(text, "{lift_one}", about_kilograms(facts.lift_one));
+  return filled(std::move(text), fired, facts);
 }
 
 /// What a topic has to say on the sheet, and which of the fired cautions says it.
@@ -210,8 +215,9 @@ std::vector<Caution> cautions_for(const CautionFacts& facts, std::span<const Cau
   for (std::size_t i = 0; i < fired.size(); ++i) {
     Caution caution = fired[i].rule->caution;
     const auto line = lines.find(line_key(fired[i], facts));
-    caution.hazard = filled(std::move(caution.hazard), fired[i], facts);
-    caution.advice = filled(std::move(caution.advice), fired[i], facts);
+    caution.hazard = filled_metric(std::move(caution.hazard), fired[i], facts);
+    caution.advice = filled_metric(std::move(caution.advice), fired[i], facts);
+    caution.weight = facts.filled_weight;
     caution.text = fmt::format("{}. {}.", caution.hazard, caution.advice);
     caution.short_text = line != lines.end() && line->second.speaker == i
                              ? sheet_line(fired[i], line->second, facts)

@@ -46,6 +46,8 @@ struct Caution {
   std::string text;        ///< hazard and advice as sentences
   std::string short_text;  ///< one line of at most 90 columns for the bench sheet; empty where the
                            ///< topic has no line there or another caution has already said it
+  Kilograms weight;  ///< of the filled pot, for {weight} in short_text, which is left to be filled
+                     ///< in the reader's units
   Origin origin = Origin::common_practice;
   std::string source;  ///< may be empty unless published
 };

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/detail.hpp"
 #include "base/error.hpp"
 #include "base/quantity.hpp"
 
@@ -56,8 +57,8 @@ struct Place {
   /// The nearest stations of a blend, nearest first; empty for any other place.
   std::vector<BlendedStation> blended_from;
   bool elevation_assumed = false;  ///< of a blend: the stations' own height
-  /// What should be said beside every figure of this place, in words; may be empty.
-  std::string note;
+  /// What should be said beside every figure of this place.
+  std::optional<Remark> note{};
 };
 
 /// North for a latitude of 0 or above.

@@ -155,7 +155,7 @@ class Builder {
     if (known_share(days_, season) > 0.99 && place_) {
       result.winters.push_back(assemble(days_, season_name(season_, hemisphere_), latitude_,
                                         window_, same, from_winter(expected_[0])));
-      result.basis = "your records of this very season";
+      result.basis = {RemarkCode::from_this_season};
       return result;
     }
     if (place_ && !own_normals_) {
@@ -165,8 +165,9 @@ class Builder {
       }
       result.mild = 1;
       result.cold = 2;
-      result.basis = fmt::format("your records up to {}, then the normals of {}",
-                                 to_words(days_.last()), place_->name);
+      result.basis = {RemarkCode::from_records_and_normals,
+                      {},
+                      {{DetailName::last, days_.last()}, {DetailName::place, place_->name}}};
       return result;
     }
     for (const int year : complete_seasons()) {
@@ -176,8 +177,10 @@ class Builder {
           assemble(days_, past.name, latitude_, window_, same, from_winter(past)));
     }
     if (result.winters.empty()) refuse();
-    result.basis = fmt::format("your records up to {}, then each of {} recorded winters",
-                               to_words(days_.last()), result.winters.size());
+    result.basis = {RemarkCode::from_running_records,
+                    {},
+                    {{DetailName::last, days_.last()},
+                     {DetailName::count, static_cast<int>(result.winters.size())}}};
     rank(result, core_);
     return result;
   }
@@ -186,11 +189,16 @@ class Builder {
     RecordedWinters result;
     for (const int year : complete_seasons()) result.winters.push_back(shifted(year));
     if (result.winters.empty()) refuse();
-    result.basis = result.winters.size() == 1
-                       ? fmt::format("your records of one winter, {}; the next will differ",
-                                     result.winters.front().name)
-                       : fmt::format("your records of {} winters, {} to {}", result.winters.size(),
-                                     result.winters.front().name, result.winters.back().name);
+    const std::string &first = result.winters.front().name, &last = result.winters.back().name;
+    if (result.winters.size() == 1) {
+      result.basis = {RemarkCode::from_one_winter, {}, {{DetailName::winter, first}}};
+    } else {
+      result.basis = {RemarkCode::from_winters,
+                      {},
+                      {{DetailName::count, static_cast<int>(result.winters.size())},
+                       {DetailName::start, first},
+                       {DetailName::last, last}}};
+    }
     rank(result, core_);
     return result;
   }

@@ -18,7 +18,7 @@ struct RecordedWinters {
   /// median, and nearest one standard deviation above and below (the 84 % and 16 % ranks).
   std::size_t normal = 0, mild = 0, cold = 0;
   std::optional<Day> measured_until;  ///< last measured day of a winter that is running
-  std::string basis;                  ///< how they were made, in words
+  Remark basis{};                     ///< how they were made
 };
 
 /// - The season itself is in the record, in part or whole: its measured days stand, and the rest

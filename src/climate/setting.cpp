@@ -1,7 +1,5 @@
 #include "climate/setting.hpp"
 
-#include <fmt/core.h>
-
 namespace bulbwright {
 
 Setting setting_from_place(const Place& place, int season, Exposure exposure) {
@@ -21,17 +19,12 @@ Setting setting_from_place(const Place& place, int season, Exposure exposure) {
   const std::array<double, 12> deviation = winter_deviation_k(place);
   double sum = 0.0;
   for (const double month : deviation) sum += month;
-  const double mean = rounded(sum / 12.0, 0.1);
-  setting.basis =
-      place.stations > 0
-          ? fmt::format(
-                "the mean of {} stations of the zone; places within one zone differ, so the "
-                "mild and the cold winter lie {:.1f} degrees C apart from the normal one",
-                place.stations, mean)
-          : fmt::format(
-                "monthly normals; the mild and the cold winter lie {:.1f} degrees C apart "
-                "from the normal one",
-                mean);
+  Remark basis{RemarkCode::from_normals, {}, {{DetailName::yearly, Kelvins{sum / 12.0}}}};
+  if (place.stations > 0) {
+    basis.code = RemarkCode::from_stations;
+    basis.details.push_back({DetailName::stations, place.stations});
+  }
+  setting.basis = std::move(basis);
   return setting;
 }
 

@@ -13,9 +13,9 @@ namespace bulbwright {
 /// Where and when a pot stands, resolved: the winters that its plan must hold for. Data only; the
 /// edges fill it from the catalogue or from a record, the planner reads it.
 struct Setting {
-  std::string label;      ///< "zone 9b", "San Francisco, California", "your normals"
-  std::string basis;      ///< how the winters were made, in words for people
-  double latitude = 0.0;  ///< degrees, south negative
+  std::string label;              ///< "zone 9b", "San Francisco, California", "your normals"
+  std::optional<Remark> basis{};  ///< how the winters were made
+  double latitude = 0.0;          ///< degrees, south negative
   Hemisphere hemisphere = Hemisphere::north;
   int season = 0;
   Exposure exposure = Exposure::open;

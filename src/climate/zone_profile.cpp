@@ -71,7 +71,7 @@ Place mean_of(const std::vector<Place>& stations) {
 struct Stations {
   std::vector<const Place*> places;
   ZoneRegion region = ZoneRegion::all;
-  std::string note;
+  std::optional<Remark> note;
 };
 
 class StationSearch {
@@ -79,21 +79,21 @@ class StationSearch {
   StationSearch(const std::vector<Place>& all, std::string_view zone) : all_{all}, zone_{zone} {}
 
   [[nodiscard]] Stations find(bool south, ZoneRegion region) const {
-    Stations found{in(zone_, south, region), region, ""};
+    Stations found{in(zone_, south, region), region, std::nullopt};
     if (enough(found)) return found;
     found.places = with_neighbours(south, region);
-    found.note = "few stations in this half zone: the two beside it are taken in";
+    found.note = Remark{RemarkCode::neighbours_taken};
     if (enough(found)) return found;
     if (region != ZoneRegion::all) {
       found = {with_neighbours(south, ZoneRegion::all), ZoneRegion::all,
-               fmt::format("too few {} stations in or beside this half zone: those of all regions "
-                           "are taken",
-                           to_string(region))};
+               Remark{RemarkCode::regions_taken,
+                      {},
+                      {{DetailName::region, std::string{to_string(region)}}}}};
       if (enough(found)) return found;
     }
     if (south) {
       found = {in(zone_, false, ZoneRegion::all), ZoneRegion::all,
-               "no southern stations: northern ones with the months moved by six"};
+               Remark{RemarkCode::northern_taken}};
     }
     return found;
   }

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/core.h>
-
 #include "climate/climate.hpp"
 
 namespace bulbwright {
@@ -12,30 +10,27 @@ std::vector<Notice> normals_notices(const ColdReport& report) {
   const Place& place = *report.place;
   std::vector<Notice> notices;
   if (place.stations > 0) {
-    notices.push_back(
-        {"zone-alone", Severity::note,
-         fmt::format(
-             "A zone tells only the lowest temperature of a year: its stations differ by "
-             "{:.1f} °C (one standard deviation) in January and {:.1f} °C in July beside the "
-             "{:.1f} °C from year to year. A site or your own normals narrow every figure.",
-             rounded(place.spread_k[0], 0.1), rounded(place.spread_k[6], 0.1),
-             rounded(year_to_year_sd_k(place.normals), 0.1))});
+    notices.push_back({NoticeCode::zone_alone,
+                       Severity::note,
+                       {},
+                       {{DetailName::january, Kelvins{place.spread_k[0]}},
+                        {DetailName::july, Kelvins{place.spread_k[6]}},
+                        {DetailName::yearly, Kelvins{year_to_year_sd_k(place.normals)}}}});
   }
-  if (!place.note.empty()) {
-    notices.push_back(
-        {"zone-stations", Severity::note, fmt::format("About this zone: {}.", place.note)});
+  if (place.note) {
+    notices.push_back({NoticeCode::zone_stations,
+                       Severity::note,
+                       {},
+                       {{DetailName::why, std::vector<Remark>{*place.note}}}});
   }
-  notices.push_back(
-      {"normals-no-winter", Severity::note,
-       "Normals hold no cold or warm spells: hours at 0-7.2 °C can be wrong by a factor of two, "
-       "portions by a tenth. Records of real winters do better."});
+  notices.push_back({NoticeCode::normals_no_winter,
+                     Severity::note,
+                     {},
+                     {{DetailName::lowest, Celsius{0.0}}, {DetailName::highest, Celsius{7.2}}}});
   double best = 0.0;
   for (const ColdTable& table : report.winters) best = std::max(best, table.total.cold_weeks);
-  if (rounded(best, 0.1) <= 0.0) {
-    notices.push_back({"no-natural-cold", Severity::warning,
-                       "There is no natural cold here: all of it must come from the "
-                       "refrigerator."});
-  }
+  if (rounded(best, 0.1) <= 0.0)
+    notices.push_back({NoticeCode::no_natural_cold, Severity::warning});
   return notices;
 }
 
@@ -43,25 +38,25 @@ std::vector<Notice> record_notices(const ColdReport& report) {
   const RecordSummary& record = *report.record;
   std::vector<Notice> notices;
   if (record.filled_hours > 0 || record.filled_days > 0) {
-    notices.push_back(
-        {"gaps-filled", Severity::note,
-         fmt::format("{} hours (gaps up to {}) and {} days (gaps up to {}) were filled by straight "
-                     "lines.",
-                     record.filled_hours, longest_filled_hours, record.filled_days,
-                     longest_filled_days)});
+    notices.push_back({NoticeCode::gaps_filled,
+                       Severity::note,
+                       {},
+                       {{DetailName::hours, static_cast<int>(record.filled_hours)},
+                        {DetailName::hour_limit, longest_filled_hours},
+                        {DetailName::days, static_cast<int>(record.filled_days)},
+                        {DetailName::day_limit, longest_filled_days}}});
   }
   if (record.rejected > 0) {
-    notices.push_back(
-        {"values-rejected", Severity::note,
-         fmt::format("{} values that failed the station's own checks, or cannot be, were left out.",
-                     record.rejected)});
+    notices.push_back({NoticeCode::values_rejected,
+                       Severity::note,
+                       {},
+                       {{DetailName::count, static_cast<int>(record.rejected)}}});
   }
   int missing = 0;
   for (const ColdTable& table : report.winters) missing += table.missing_days;
   if (missing > 0 && report.kind == ColdReport::Kind::exact) {
     notices.push_back(
-        {"days-missing", Severity::warning,
-         fmt::format("{} of the days have no readings: the totals are too low.", missing)});
+        {NoticeCode::days_missing, Severity::warning, {}, {{DetailName::count, missing}}});
   }
   return notices;
 }
@@ -69,12 +64,12 @@ std::vector<Notice> record_notices(const ColdReport& report) {
 std::vector<Notice> frost_notices(const Place& place, const PotThermal& pot, Exposure exposure) {
   const double low = lowest_in_frost(place, pot, exposure).value();
   if (low >= roots_hurt_below_c) return {};
-  return {{"pot-freezes", Severity::warning,
-           fmt::format(
-               "In a usual year's hardest frost (air {:.0f} °C) the mix of this pot falls to about "
-               "{:.0f} °C; roots in pots are hurt below -4 °C. Shelter it, or sink it in the "
-               "ground.",
-               rounded(annual_low(place).value(), 1.0), rounded(low, 1.0))}};
+  return {{NoticeCode::pot_freezes,
+           Severity::warning,
+           {},
+           {{DetailName::air, Celsius{rounded(annual_low(place).value(), 1.0)}},
+            {DetailName::lowest, Celsius{rounded(low, 1.0)}},
+            {DetailName::hurtful, Celsius{roots_hurt_below_c}}}}};
 }
 
 }  // namespace bulbwright

@@ -4,10 +4,6 @@
 #include <cmath>
 #include <limits>
 
-#include <fmt/core.h>
-
-#include "base/notice_words.hpp"
-
 namespace bulbwright {
 namespace {
 
@@ -182,90 +178,78 @@ bool is_under_chilled(const ColdPlan& plan) {
 }
 
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted) {
+  using enum NoticeCode;
   std::vector<Notice> notices;
   const Taxon& taxon = *ask.taxon;
   const TaxonCold& cold = plan.cold;
-  const auto say = [&](const char* code, Severity severity, std::string text) {
-    notices.push_back({code, severity, std::move(text)});
+  const auto say = [&](NoticeCode code, Severity severity, std::vector<Detail> details = {}) {
+    notices.push_back({code, severity, {{taxon.id, taxon.name}}, std::move(details)});
   };
   const double total = cold.storage_weeks + cold.already_weeks;
+  const Weeks dry_most{taxon.dry_cold_max_weeks.value};
   if (ask.fixed_weeks && *ask.fixed_weeks > 0.0) {
     if (taxon.cold_form == ColdForm::none) {
-      say("never-refrigerate", Severity::refusal,
-          fmt::format("{}: never put in a refrigerator; ask for 0 weeks of storage",
-                      plain_name(taxon.name)));
+      say(never_refrigerate, Severity::refusal);
     } else if (taxon.cold_form == ColdForm::dry_ok && total > taxon.dry_cold_max_weeks.high) {
-      say("storage-too-long", Severity::refusal,
-          fmt::format(
-              "{}: {} dry in the refrigerator costs flowers; {} is the most it takes, then plant",
-              plain_name(taxon.name), weeks_text(total),
-              weeks_text(taxon.dry_cold_max_weeks.high)));
+      say(storage_too_long, Severity::refusal,
+          {{DetailName::given, Weeks{total}},
+           {DetailName::most, Weeks{taxon.dry_cold_max_weeks.high}}});
     } else if (taxon.cold_form == ColdForm::dry_ok && total > taxon.dry_cold_max_weeks.value) {
-      say("storage-long", Severity::warning,
-          fmt::format("{}: more than {} dry in the refrigerator begins to cost flowers",
-                      plain_name(taxon.name), weeks_text(taxon.dry_cold_max_weeks.value)));
+      say(storage_long, Severity::warning, {{DetailName::most, dry_most}});
     }
-    const Day start = planted - static_cast<int>(std::lround(*ask.fixed_weeks * 7.0));
-    if (start < ask.available) {
-      const Day nearest = ask.available + static_cast<int>(std::lround(*ask.fixed_weeks * 7.0));
-      say("storage-before-bulbs", Severity::refusal,
-          fmt::format(
-              "{}: {} of refrigeration before {} would start on {}, before bulbs can be had "
-              "({}); plant on {} or later, or refrigerate for {}",
-              plain_name(taxon.name), weeks_text(*ask.fixed_weeks), to_words(planted),
-              to_words(start), to_words(ask.available), to_words(nearest),
-              weeks_text(std::max(0.0, std::floor((planted - ask.available) / 7.0)))));
+    const int stored_days = static_cast<int>(std::lround(*ask.fixed_weeks * 7.0));
+    if (planted - stored_days < ask.available) {
+      const double possible = std::max(0.0, std::floor((planted - ask.available) / 7.0));
+      say(storage_before_bulbs, Severity::refusal,
+          {{DetailName::given, Weeks{*ask.fixed_weeks}},
+           {DetailName::planted, planted},
+           {DetailName::start, planted - stored_days},
+           {DetailName::available, ask.available},
+           {DetailName::nearest, ask.available + stored_days},
+           {DetailName::possible, Weeks{possible}}});
     }
   }
   if (!ask.fixed_weeks && taxon.cold_form == ColdForm::dry_ok &&
       total > taxon.dry_cold_max_weeks.value) {
-    say("storage-long", Severity::warning,
-        fmt::format(
-            "{}: {} dry in the refrigerator, to reach the least cold; past {} flowers may be lost",
-            plain_name(taxon.name), weeks_text(total), weeks_text(taxon.dry_cold_max_weeks.value)));
+    say(storage_long, Severity::warning,
+        {{DetailName::given, Weeks{total}}, {DetailName::most, dry_most}});
   }
   if (plan.limit == ColdPlan::Limit::days && rounded(cold.missing_weeks, 0.1) > 1.0) {
-    say("storage-shortened", Severity::warning,
-        fmt::format(
-            "{}: wants {} of refrigeration, but bulbs come on {}, {} before {}; plant on {} to "
-            "give them all",
-            plain_name(taxon.name), weeks_text(plan.wanted_weeks), to_words(ask.available),
-            weeks_text(cold.storage_weeks), to_words(planted),
-            to_words(ask.available + static_cast<int>(plan.wanted_weeks * 7.0))));
+    say(storage_shortened, Severity::warning,
+        {{DetailName::wanted, Weeks{plan.wanted_weeks}},
+         {DetailName::available, ask.available},
+         {DetailName::given, Weeks{cold.storage_weeks}},
+         {DetailName::planted, planted},
+         {DetailName::nearest, ask.available + static_cast<int>(plan.wanted_weeks * 7.0)}});
   }
   if (is_under_chilled(plan)) {
     const double have = std::max(0.0, total + poorest(cold.natural));
-    say("under-chilled", Severity::warning,
-        fmt::format(
-            "{}: about {} of cold in a {} winter where {} is the least: expect {}; least reached "
-            "in {:.0f} of 100 winters",
-            plain_name(taxon.name), weeks_text(have),
-            cold.natural.mild <= cold.natural.cold ? "mild" : "hard", weeks_text(cold.need.least),
-            // Moe and Wickstrom, Physiologia Plantarum 28, 1973 (abstract): after 2 to 6 weeks of
-            // the 12 to 14 that do best many tulips had no flower.
-            have < 0.5 * cold.need.least ? "few flowers or none, late and on short stems"
-                                         : "late flowers on short stems, and blind buds",
-            rounded(cold.chance_least_met * 100.0, 1.0)));
+    const bool mild = cold.natural.mild <= cold.natural.cold;
+    // Moe and Wickstrom, Physiologia Plantarum 28, 1973 (abstract): after 2 to 6 weeks of
+    // the 12 to 14 that do best many tulips had no flower.
+    const bool few = have < 0.5 * cold.need.least;
+    const auto chance = static_cast<int>(rounded(cold.chance_least_met * 100.0, 1.0));
+    say(under_chilled, Severity::warning,
+        {{DetailName::given, Weeks{have}},
+         {DetailName::winter,
+          std::vector<Remark>{{mild ? RemarkCode::mild_winter : RemarkCode::hard_winter}}},
+         {DetailName::least, Weeks{cold.need.least}},
+         {DetailName::expect,
+          std::vector<Remark>{{few ? RemarkCode::few_flowers : RemarkCode::late_flowers}}},
+         {DetailName::chance, chance}});
   } else if (cold.missing_weeks > 1.0) {
-    say("less-than-recommended", Severity::note,
-        fmt::format("{}: {} less cold than recommended in a poor winter; somewhat late",
-                    plain_name(taxon.name), weeks_text(cold.missing_weeks)));
+    say(less_than_recommended, Severity::note, {{DetailName::lacking, Weeks{cold.missing_weeks}}});
   }
   if (cold.chilled_in_pot) {
-    say("chill-in-pot", Severity::warning,
-        fmt::format(
-            "{}: dries out when stored dry; pot at once and give the potted pot its {} of cold, "
-            "or choose another kind or a pot of its own",
-            plain_name(taxon.name), weeks_text(cold.storage_weeks)));
+    say(chill_in_pot, Severity::warning, {{DetailName::given, Weeks{cold.storage_weeks}}});
   }
   if (taxon.refrigerator_temp_c && cold.storage_weeks > 0.0 &&
       (ask.storage_temperature.value() < taxon.refrigerator_temp_c->low ||
        ask.storage_temperature.value() > taxon.refrigerator_temp_c->high)) {
-    say("storage-temperature", Severity::warning,
-        fmt::format("{}: keep the refrigerator between {:g} and {:g} degrees C, not {:g}",
-                    plain_name(taxon.name), taxon.refrigerator_temp_c->low,
-                    taxon.refrigerator_temp_c->high,
-                    rounded(ask.storage_temperature.value(), 0.1)));
+    say(storage_temperature, Severity::warning,
+        {{DetailName::lowest, Celsius{taxon.refrigerator_temp_c->low}},
+         {DetailName::highest, Celsius{taxon.refrigerator_temp_c->high}},
+         {DetailName::asked, ask.storage_temperature}});
   }
   return notices;
 }

@@ -3,9 +3,6 @@
 #include <algorithm>
 #include <array>
 
-#include <fmt/core.h>
-
-#include "base/notice_words.hpp"
 #include "flowering/display.hpp"
 
 namespace bulbwright {
@@ -154,9 +151,8 @@ KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted
 std::vector<Notice> timing_notices(const TimedKind& kind, const KindTiming& timing, Day planted) {
   std::vector<Notice> notices = cold_notices(kind.ask, timing.cold, planted);
   if (!timing.wave.flowers) {
-    notices.push_back({"no-flower", Severity::warning,
-                       fmt::format("{}: no flowers to be expected this season",
-                                   plain_name(kind.ask.taxon->name))});
+    const Taxon& taxon = *kind.ask.taxon;
+    notices.push_back({NoticeCode::no_flower, Severity::warning, {{taxon.id, taxon.name}}, {}});
   }
   return notices;
 }

@@ -7,16 +7,14 @@
 #include <fmt/core.h>
 
 #include "base/error.hpp"
-#include "base/notice_words.hpp"
 #include "packing/lattice_count.hpp"
 
 namespace bulbwright {
 namespace {
 
-std::string names_of(const ResolvedLayer& layer) {
-  std::string names;
-  for (const LayerKind& kind : layer.kinds)
-    names += (names.empty() ? "" : " with ") + plain_name(kind.taxon->name);
+std::vector<KindName> names_of(const ResolvedLayer& layer) {
+  std::vector<KindName> names;
+  for (const LayerKind& kind : layer.kinds) names.push_back({kind.taxon->id, kind.taxon->name});
   return names;
 }
 
@@ -55,19 +53,17 @@ std::vector<int> apportioned(int count, std::span<const LayerKind> kinds) {
 
 void infeasible_notice(const Stack& stack, std::span<const ResolvedLayer> layers, const Pot& pot,
                        Layering& result) {
-  std::string text = "the pot is too shallow for these layers";
+  std::vector<Detail> details;
   if (stack.least_surface) {
-    text += fmt::format("; an inner height of {} would do",
-                        both_rulers(*stack.least_surface + pot.headspace));
-  } else {
-    text = "kinds that share a layer want depths that exclude one another";
+    details.push_back({DetailName::height, *stack.least_surface + pot.headspace});
   }
-  std::string drop;
-  for (const std::size_t i : stack.drop)
-    drop += (drop.empty() ? "" : " and ") + names_of(layers[i]);
-  if (!drop.empty()) text += fmt::format("; or leave out {}", drop);
+  std::vector<KindName> drop;
+  for (const std::size_t i : stack.drop) {
+    for (KindName& kind : names_of(layers[i])) drop.push_back(std::move(kind));
+  }
+  if (!drop.empty()) details.push_back({DetailName::drop, std::move(drop)});
   result.ok = false;
-  result.notices.push_back({"too-shallow", Severity::refusal, text});
+  result.notices.push_back({NoticeCode::too_shallow, Severity::refusal, {}, std::move(details)});
 }
 
 /// Depths that a kind is content with. Bulbs forced indoors sit as high as the least cover lets
@@ -98,6 +94,10 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
           Layering& result) {
   std::vector<PackKind> kinds;
   for (const LayerKind& kind : layer.kinds) kinds.push_back(pack_kind(kind));
+  const auto say = [&](NoticeCode code, Severity severity, std::vector<Detail> details) {
+    result.ok = result.ok && severity != Severity::refusal;
+    result.notices.push_back({code, severity, names_of(layer), std::move(details), planned.level});
+  };
   const Arrange arrange = layer.request.arrange;
   Packing packing;
   if (layer.request.count) {
@@ -113,26 +113,18 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
     for (PlacedBulb& bulb : packing.bulbs) bulb.kind = origin[bulb.kind];
     planned.own_count = true;
     if (packing.bulbs.empty()) {
-      result.ok = false;
-      result.notices.push_back({"does-not-fit", Severity::refusal,
-                                fmt::format("{} {} do not fit in one layer with 3 mm between them; "
-                                            "plant fewer, or use a wider pot",
-                                            *layer.request.count, names_of(layer))});
+      say(NoticeCode::does_not_fit, Severity::refusal,
+          {{DetailName::count, *layer.request.count}, {DetailName::least, least_gap}});
     } else if (rounded(packing.gap.value(), 0.1) < rounded(layer.gap.value(), 0.1)) {
-      result.notices.push_back(
-          {"close-together", Severity::note,
-           fmt::format("{} {} stand {:g} mm apart, closer than the usual {:g} mm",
-                       *layer.request.count, names_of(layer),
-                       std::floor(packing.gap.value() * 10.0 + 1e-6) / 10.0,
-                       rounded(layer.gap.value(), 0.1))});
+      const Millimetres gap{std::floor(packing.gap.value() * 10.0 + 1e-6) / 10.0};
+      say(NoticeCode::close_together, Severity::note,
+          {{DetailName::count, *layer.request.count},
+           {DetailName::gap, gap},
+           {DetailName::usual, layer.gap}});
     }
   } else {
     packing = cache.most(planned.section, kinds, layer.gap, layer.wall, effort, arrange);
-    if (packing.bulbs.empty()) {
-      result.ok = false;
-      result.notices.push_back({"no-room", Severity::refusal,
-                                fmt::format("no bulb of {} fits in this pot", names_of(layer))});
-    }
+    if (packing.bulbs.empty()) say(NoticeCode::no_room, Severity::refusal, {});
     if (layer.gap > close_gap) {
       planned.count_set_close = set_close(planned.section, kinds, layer.wall);
     }
@@ -231,10 +223,10 @@ Layering plan_layers(std::span<const ResolvedLayer> layers, const Pot& pot, Effo
   }
   if (stack.over_nose_reduced) {
     result.notices.push_back(
-        {"thin-between", Severity::note,
-         fmt::format("only {} of mix fits over the noses of each lower layer, less "
-                     "than the usual 25 mm (1 in)",
-                     both_rulers(stack.over_nose))});
+        {NoticeCode::thin_between,
+         Severity::note,
+         {},
+         {{DetailName::over, stack.over_nose}, {DetailName::usual, wanted_over_nose}}});
   }
   const auto section_of = [&](const StackedLayer& at) {
     return smallest_section(pot, at.base, at.nose - at.base);

@@ -1,7 +1,5 @@
 #include "plan/companions.hpp"
 
-#include <fmt/core.h>
-
 namespace bulbwright {
 namespace {
 
@@ -14,15 +12,22 @@ bool opposite(Light a, Light b) {
   return (a == Light::sun && b == Light::part_shade) || (a == Light::part_shade && b == Light::sun);
 }
 
+/// A notice about one kind beside another.
+void say(NoticeCode code, Severity severity, const Taxon& kind, const Taxon& other,
+         std::vector<Notice>& notices) {
+  notices.push_back({code,
+                     severity,
+                     {{kind.id, kind.name}},
+                     {{DetailName::other, std::vector<KindName>{{other.id, other.name}}}}});
+}
+
 /// Leaves of `early` stand at their full height when `late` flowers.
 void compare_heights(const Companion& early, const Companion& late, std::vector<Notice>& notices) {
   const double leaves = early.taxon->foliage_height_cm.high, flowers = late.taxon->height_cm.value;
   if (flowers >= leaves) return;
-  notices.push_back(
-      {"hidden-by-leaves", Severity::note,
-       fmt::format("{}: its flowers, at about {:g} cm, may be hidden among leaves of {}, {:g} cm "
-                   "high",
-                   plain_name(late.taxon->name), flowers, plain_name(early.taxon->name), leaves)});
+  say(NoticeCode::hidden_by_leaves, Severity::note, *late.taxon, *early.taxon, notices);
+  notices.back().details.push_back({DetailName::flowers, Millimetres{10.0 * flowers}});
+  notices.back().details.push_back({DetailName::leaves, Millimetres{10.0 * leaves}});
 }
 
 }  // namespace
@@ -39,10 +44,7 @@ std::vector<Notice> company_notices(std::span<const Companion> companions) {
       if (early.wave.peak >= late.wave.peak) continue;
       compare_heights(early, late, notices);
       if (early.taxon->foliage_density == FoliageDensity::mat) {
-        notices.push_back(
-            {"leaf-mat", Severity::note,
-             fmt::format("{}: makes a mat of leaves; part it where the noses of {} come up",
-                         plain_name(early.taxon->name), plain_name(late.taxon->name))});
+        say(NoticeCode::leaf_mat, Severity::note, *early.taxon, *late.taxon, notices);
       }
     }
   }
@@ -51,23 +53,12 @@ std::vector<Notice> company_notices(std::span<const Companion> companions) {
       const Taxon& a = *companions[i].taxon;
       const Taxon& b = *companions[j].taxon;
       if (&a == &b) continue;
-      if (opposite(a.moisture_growth, b.moisture_growth)) {
-        notices.push_back({"opposite-water", Severity::warning,
-                           fmt::format("{} and {} want opposite watering in growth",
-                                       plain_name(a.name), plain_name(b.name))});
-      }
-      if (opposite(a.moisture_rest, b.moisture_rest)) {
-        notices.push_back(
-            {"opposite-rest", Severity::note,
-             fmt::format("{} and {} want opposite watering at rest: lift one of them after "
-                         "flowering",
-                         plain_name(a.name), plain_name(b.name))});
-      }
-      if (opposite(a.light, b.light)) {
-        notices.push_back({"opposite-light", Severity::warning,
-                           fmt::format("{} and {} want opposite light (sun, part shade)",
-                                       plain_name(a.name), plain_name(b.name))});
-      }
+      if (opposite(a.moisture_growth, b.moisture_growth))
+        say(NoticeCode::opposite_water, Severity::warning, a, b, notices);
+      if (opposite(a.moisture_rest, b.moisture_rest))
+        say(NoticeCode::opposite_rest, Severity::note, a, b, notices);
+      if (opposite(a.light, b.light))
+        say(NoticeCode::opposite_light, Severity::warning, a, b, notices);
     }
   }
   return notices;

@@ -8,7 +8,7 @@ PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file
   needs.file = std::move(file);
   needs.ok = plan.ok;
   for (const Notice& notice : plan.notices) {
-    if (needs.reason.empty() && notice.severity == Severity::refusal) needs.reason = notice.text;
+    if (!needs.reason && notice.severity == Severity::refusal) needs.reason = notice;
   }
   needs.layers = static_cast<int>(plan.layers.size());
   for (const PlannedLayer& layer : plan.layers) {

@@ -1,9 +1,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <fmt/core.h>
-
-#include "base/notice_words.hpp"
 #include "materials/used_mix.hpp"
 #include "plan/care_dates.hpp"
 #include "plan/companions.hpp"
@@ -17,8 +14,9 @@ constexpr double no_winter_weeks = 0.5;
 /// Zones that a pot is less hardy than open ground. common practice
 constexpr int pot_zones = 2;
 
-void say(Plan& plan, const char* code, Severity severity, std::string text) {
-  plan.notices.push_back({code, severity, std::move(text)});
+void say(Plan& plan, NoticeCode code, Severity severity, std::vector<KindName> kinds,
+         std::vector<Detail> details) {
+  plan.notices.push_back({code, severity, std::move(kinds), std::move(details)});
 }
 
 void flowering_order(const PlanFacts& facts, Plan& plan) {
@@ -33,13 +31,12 @@ void flowering_order(const PlanFacts& facts, Plan& plan) {
   }
   for (const std::size_t i : flowering_before_the_layer_above(keys)) {
     const auto name = [&](std::size_t layer) {
-      return plain_name(facts.layers[layer].kinds.front().taxon->name);
+      const Taxon& taxon = *facts.layers[layer].kinds.front().taxon;
+      return std::vector<KindName>{{taxon.id, taxon.name}};
     };
-    say(plan, "flowers-before-layer-above", Severity::note,
-        fmt::format(
-            "{} flower before {} planted above them: their shoots push through standing flowers; "
-            "swapping the two layers is usual",
-            name(i), name(i + 1)));
+    say(plan, NoticeCode::flowers_before_layer_above, Severity::note, name(i),
+        {{DetailName::other, name(i + 1)}});
+    plan.notices.back().layer = static_cast<int>(i) + 1;
   }
 }
 
@@ -57,11 +54,7 @@ void used_mix(const PlanFacts& facts, Plan& plan) {
   for (const std::string& genus :
        genera_refused(facts.request.pot.last_crop, facts.request.pot.used_mix, genera)) {
     plan.ok = false;
-    say(plan, "used-mix", Severity::refusal,
-        fmt::format("the mix held {} last year: moulds and rots of that kind live on in it; use "
-                    "fresh mix, or "
-                    "another kind in this pot",
-                    genus));
+    say(plan, NoticeCode::used_mix, Severity::refusal, {}, {{DetailName::genus, genus}});
   }
 }
 
@@ -69,11 +62,8 @@ void frost(const PlanFacts& facts, Plan& plan) {
   const PotWinter& cold = facts.season.winters[facts.season.cold];
   const double low = rounded(lowest(cold, plan.plant, cold.last()).value(), 0.5);
   if (low > hurtful_frost.value()) return;
-  say(plan, "pot-freezes", Severity::warning,
-      fmt::format(
-          "in a hard winter the mix falls to about {}; below {} rooted bulbs are hurt: wrap "
-          "the pot or sink it in the ground",
-          both_scales(Celsius{low}), both_scales(hurtful_frost)));
+  say(plan, NoticeCode::pot_freezes, Severity::warning, {},
+      {{DetailName::lowest, Celsius{low}}, {DetailName::hurtful, hurtful_frost}});
 }
 
 void hardiness(const PlanFacts& facts, Plan& plan) {
@@ -82,11 +72,10 @@ void hardiness(const PlanFacts& facts, Plan& plan) {
   for (const TimedKind& kind : facts.kinds) {
     const Taxon& taxon = *kind.ask.taxon;
     if (number >= taxon.hardiness_min_zone + pot_zones) continue;
-    say(plan, "hardiness", Severity::note,
-        fmt::format(
-            "{}: hardy from zone {} in the ground, {} zones less in a pot, and this is about "
-            "zone {}: give winter shelter",
-            plain_name(taxon.name), taxon.hardiness_min_zone, pot_zones, zone));
+    say(plan, NoticeCode::hardiness, Severity::note, {{taxon.id, taxon.name}},
+        {{DetailName::needed, static_cast<int>(taxon.hardiness_min_zone)},
+         {DetailName::zones, pot_zones},
+         {DetailName::zone, zone}});
   }
 }
 
@@ -98,18 +87,14 @@ void no_winter(const PlanFacts& facts, Plan& plan) {
     return cold.need.recommended > 0.0;
   });
   if (none && any_need) {
-    say(plan, "no-natural-cold", Severity::note,
-        fmt::format("the winter of {} gives no cold worth counting: all of it comes from the "
-                    "refrigerator, and the "
-                    "bulbs flower once",
-                    facts.context.setting.label));
+    say(plan, NoticeCode::no_natural_cold, Severity::note, {},
+        {{DetailName::place, facts.context.setting.label}});
     return;
   }
   const bool stored = std::any_of(plan.cold.begin(), plan.cold.end(),
                                   [](const TaxonCold& cold) { return cold.storage_weeks > 0.0; });
   if (!stored && any_need && !facts.request.storage.weeks) {
-    say(plan, "enough-winter", Severity::note,
-        "the winter gives all the cold these bulbs need: no refrigerator");
+    say(plan, NoticeCode::enough_winter, Severity::note, {}, {});
   }
 }
 
@@ -117,10 +102,8 @@ void over_chilled(Plan& plan) {
   for (const TaxonCold& cold : plan.cold) {
     const double stored = cold.storage_weeks + cold.already_weeks;
     if (stored <= cold.need.most || stored <= 0.0) continue;
-    say(plan, "over-chilled", Severity::note,
-        fmt::format("{}: {:g} weeks of storage are more than they need ({:g}): leggy growth, and "
-                    "shoots in the bag",
-                    plain_name(cold.name), rounded(stored, 0.5), rounded(cold.need.most, 0.5)));
+    say(plan, NoticeCode::over_chilled, Severity::note, {{cold.taxon, cold.name}},
+        {{DetailName::given, Weeks{stored}}, {DetailName::most, Weeks{cold.need.most}}});
   }
 }
 
@@ -134,7 +117,10 @@ void add_notices(const PlanFacts& facts, Plan& plan) {
   over_chilled(plan);
   frost(facts, plan);
   hardiness(facts, plan);
-  for (const PotNote& note : facts.pot.notes) say(plan, "assumed", Severity::note, describe(note));
+  for (const PotNote& note : facts.pot.notes) {
+    say(plan, NoticeCode::assumed, Severity::note, {},
+        {{DetailName::why, std::vector<Remark>{remark_of(note)}}});
+  }
 }
 
 }  // namespace bulbwright

@@ -26,7 +26,7 @@ struct PlacePicture {
   std::string label;  ///< "zone 9b", "San Francisco", "your normals"
   double latitude = 0.0;
   Hemisphere hemisphere = Hemisphere::north;
-  std::string basis;                    ///< how the winters were made, in words
+  std::optional<Remark> basis{};        ///< how the winters were made
   std::array<double, 12> mix_mean_c{};  ///< monthly means of the pot's mix in the normal winter
   std::optional<Day> measured_until;    ///< with records of a running winter
 };

@@ -1,9 +1,11 @@
 #pragma once
 
 #include <optional>
-#include <string>
+#include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/detail.hpp"
+#include "catalogue/taxon.hpp"
 
 namespace bulbwright {
 
@@ -32,9 +34,10 @@ struct PlannedDate {
   Day date;
   std::optional<Day> until;
   Task task = Task::plant;
-  std::string taxon;  ///< may be empty
-  int layer = 0;      ///< 0: the whole pot
-  std::string text;   ///< in a gardener's words, for people
+  std::vector<KindName> kinds{};  ///< one, or none for the whole pot
+  int layer = 0;                  ///< 0: the whole pot
+  std::optional<AfterFlowering> after{};
+  std::vector<Detail> details{};
 };
 
 }  // namespace bulbwright

@@ -83,9 +83,7 @@ void settle_order(Settled& settled, const PlanContext& context) {
     reordered.push_back(asked.layers[i]);
   }
   if (!stack_of(reordered, asked.pot).feasible && stack_of(asked.layers, asked.pot).feasible) {
-    settled.notices.push_back({"order-kept", Severity::note,
-                               "the latest kind lowest would not fit this pot: the layers lie as "
-                               "they were listed"});
+    settled.notices.push_back({NoticeCode::order_kept, Severity::note});
     return;
   }
   set_layers(asked, std::move(requests), context);

@@ -92,20 +92,21 @@ double perimeter_mm(const Section& section) {
   return 0.0;
 }
 
-std::string describe(const PotNote& note) {
+Remark remark_of(const PotNote& note) {
+  using enum RemarkCode;
   switch (note.kind) {
     case PotNoteKind::base_assumed:
-      return fmt::format("base assumed at {:g} of the rim (common practice)", note.factor);
+      return {base_share, {}, {{DetailName::share, note.factor}}};
     case PotNoteKind::height_assumed:
-      return fmt::format("height assumed at {:g} of the rim (common practice)", note.factor);
+      return {height_share, {}, {{DetailName::share, note.factor}}};
     case PotNoteKind::depth_assumed:
-      return "depth of the half-round assumed at half its width";
+      return {half_depth};
     case PotNoteKind::outer_converted:
-      return "outer sizes less the wall on all sides and the floor";
+      return {outer_sizes};
     case PotNoteKind::material_assumed:
-      return fmt::format("material assumed to be {}", default_material);
+      break;
   }
-  return "";
+  return {usual_material, {}, {{DetailName::material, std::string{default_material}}}};
 }
 
 Millimetres inner_height(const Pot& pot) {

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "base/detail.hpp"
 #include "base/quantity.hpp"
 #include "pot/pot_request.hpp"
 #include "pot/section.hpp"
@@ -32,9 +33,8 @@ struct PotNote {
   Millimetres value;
 };
 
-/// The note in words without any length, so that it holds in every unit: "base assumed at 0.75 of
-/// the rim (common practice)".
-std::string describe(const PotNote& note);
+/// The note as it is said: without any length, so that it holds in every unit.
+Remark remark_of(const PotNote& note);
 
 /// A pot, resolved. Invariant, kept by make_pot(): at least two levels, the first at height 0,
 /// heights strictly rising, every size finite and above 0, 0 <= headspace < inner height. Sizes

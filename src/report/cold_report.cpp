@@ -6,7 +6,9 @@
 #include "base/csv.hpp"
 #include "cold/pot_temperature.hpp"
 #include "report/cold_words.hpp"
+#include "report/common_json.hpp"
 #include "report/section_json.hpp"
+#include "report/text_layout.hpp"
 
 namespace bulbwright::report {
 namespace {
@@ -134,8 +136,8 @@ void csv_row(std::string& csv, const ColdTable& table, const std::string& month,
 std::string cold_json(const ColdReport& report) {
   Json json{{"schema", "bulbwright.cold/1"}, {"place", cold_place(report)}};
   if (report.latitude) json["latitude"] = rounded(*report.latitude, 0.01);
-  json["basis"] = cold_basis(report);
-  json["pot"] = {{"name", cold_pot(report)},
+  json["basis"] = plain_spaces(cold_basis(report, TextStyle{}));
+  json["pot"] = {{"name", plain_spaces(cold_pot(report, TextStyle{}))},
                  {"litres", rounded(report.pot_volume.value(), 0.1)},
                  {"exposure", to_string(report.exposure)},
                  {"lag_hours", rounded(report.lag_hours, 0.001)},
@@ -159,8 +161,7 @@ std::string cold_json(const ColdReport& report) {
   if (report.record) json["record"] = record_json(*report.record);
   Json notices = Json::array();
   for (const Notice& notice : report.notices) {
-    notices.push_back(
-        {{"code", notice.code}, {"severity", to_string(notice.severity)}, {"text", notice.text}});
+    notices.push_back(notice_json(notice));
   }
   json["notices"] = notices;
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

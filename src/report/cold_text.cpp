@@ -7,6 +7,8 @@
 #include "cold/pot_temperature.hpp"
 #include "report/cold_report.hpp"
 #include "report/cold_words.hpp"
+#include "report/notice_text.hpp"
+#include "report/sheet/words.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"
 
@@ -37,16 +39,22 @@ std::string weeks(double value) {
   return fmt::format("{:.1f}", rounded(value, 0.1));
 }
 
+/// Columns of the hours within 0 to 7.2 degC.
+int hours_columns(const TextStyle& style) {
+  return style.units == Units::inches ? 10 : 8;
+}
+
 /// The air's figures in a row: mean, hours, Utah units, portions.
 std::string air_columns(const ColdFigures& air, const TextStyle& style) {
   const double mean = style.units == Units::inches ? air.mean_c * 1.8 + 32.0 : air.mean_c;
-  return fmt::format("{:>8.1f}{:>8.0f}{:>8.0f}{:>10.1f}", rounded(mean, 0.1),
-                     rounded(air.hours_0_7, 1.0), rounded(air.utah_units, 1.0),
-                     rounded(air.chill_portions, 0.1));
+  return fmt::format("{:>8.1f}{:>{}.0f}{:>8.0f}{:>10.1f}", rounded(mean, 0.1),
+                     rounded(air.hours_0_7, 1.0), hours_columns(style),
+                     rounded(air.utah_units, 1.0), rounded(air.chill_portions, 0.1));
 }
 
 std::string air_heading(const TextStyle& style) {
-  return pad_left(style.units == Units::inches ? "°F" : "°C", 8) + pad_left("0-7 °C", 8) +
+  return pad_left(style.units == Units::inches ? "°F" : "°C", 8) +
+         pad_left(style.units == Units::inches ? "32-45 °F" : "0-7 °C", hours_columns(style)) +
          pad_left("Utah", 8) + pad_left("portions", 10);
 }
 
@@ -95,9 +103,9 @@ Lines three_table(const ColdReport& report, const TextStyle& style, int width) {
                        with_air ? air_columns(normal, style) : "");
   };
   Lines lines;
-  lines.push_back(fmt::format("{}{}{}", pad_right("", label_columns),
-                              pad_left("cold weeks in the pot", 24),
-                              with_air ? pad_left("air, normal winter", 34) : ""));
+  lines.push_back(
+      fmt::format("{}{}{}", pad_right("", label_columns), pad_left("cold weeks in the pot", 24),
+                  with_air ? pad_left("air, normal winter", 26 + hours_columns(style)) : ""));
   lines.push_back(fmt::format("{}{:>8}{:>8}{:>8}{}", pad_right("", label_columns), "normal", "mild",
                               "cold", with_air ? air_heading(style) : ""));
   for (std::size_t m = 0; m < w[0].months.size(); ++m) {
@@ -183,12 +191,12 @@ Lines heading(const ColdReport& report, const TextStyle& style, int width) {
                                  period_words(report.period)),
                      width));
   lines.front() = bold(lines.front(), style);
-  append(lines, wrap(fmt::format("From {}.", printable(cold_basis(report))), width));
+  append(lines, wrap(fmt::format("From {}.", printable(cold_basis(report, style))), width));
   append(
       lines,
       wrap(fmt::format("In {}, {}: the mix lags {:.0f} hours and keeps {:.0f} % of the air's daily "
                        "swing.",
-                       printable(cold_pot(report)), to_string(report.exposure),
+                       printable(cold_pot(report, style)), to_string(report.exposure),
                        rounded(report.lag_hours, 1.0), rounded(100 * report.swing_left, 1.0)),
            width));
   return lines;
@@ -219,7 +227,7 @@ std::string cold_text(const ColdReport& report, const TextStyle& style) {
   }
   if (!report.notices.empty()) lines.emplace_back();
   for (const Notice& notice : report.notices) {
-    append(lines, hanging("-", printable(notice.text), 2, width));
+    append(lines, hanging("-", sentence(printable(notice_text(notice, style))), 2, width));
   }
   for (std::string& line : lines) line = in_style(line, style);
   return joined(lines);

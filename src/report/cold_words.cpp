@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include "report/text_units.hpp"
+
 namespace bulbwright::report {
 namespace {
 
@@ -25,20 +27,20 @@ std::string cold_place(const ColdReport& report) {
   return report.place ? fmt::format("{}, continued with {}", records, report.place->name) : records;
 }
 
-std::string cold_basis(const ColdReport& report) {
+std::string cold_basis(const ColdReport& report, const TextStyle& style) {
   if (report.record) return record_basis(report);
   const Place& place = *report.place;
   const std::string normals = place.stations > 0
                                   ? fmt::format("the normals of {} stations", place.stations)
                                   : fmt::format("monthly normals ({})", place.source);
-  return fmt::format("{}; mild and cold lie {:.1f} °C from the normal winter", normals,
-                     rounded(report.winters_apart_k, 0.1));
+  return fmt::format("{}; mild and cold lie {} from the normal winter", normals,
+                     difference_text(Kelvins{report.winters_apart_k}, style));
 }
 
-std::string cold_pot(const ColdReport& report) {
-  return fmt::format("{} {} pot of {:.0f} litres",
-                     report.pot_name.empty() ? "a" : fmt::format("\"{}\", a", report.pot_name),
-                     report.material, rounded(report.pot_volume.value(), 1.0));
+std::string cold_pot(const ColdReport& report, const TextStyle& style) {
+  return fmt::format(
+      "{} {} pot of {}", report.pot_name.empty() ? "a" : fmt::format("\"{}\", a", report.pot_name),
+      report.material, volume_text(Litres{rounded(report.pot_volume.value(), 1.0)}, style));
 }
 
 bool is_of_every_year(const ColdPeriod& period) {

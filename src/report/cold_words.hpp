@@ -3,6 +3,7 @@
 #include <string>
 
 #include "cold/cold_answer.hpp"
+#include "report/text_style.hpp"
 
 namespace bulbwright::report {
 
@@ -11,9 +12,9 @@ namespace bulbwright::report {
 /// The place, or the station or "your records" that stand for it.
 std::string cold_place(const ColdReport& report);
 /// Where the figures come from.
-std::string cold_basis(const ColdReport& report);
+std::string cold_basis(const ColdReport& report, const TextStyle& style);
 /// The pot: "a terracotta pot of 29 litres".
-std::string cold_pot(const ColdReport& report);
+std::string cold_pot(const ColdReport& report, const TextStyle& style);
 /// The days of every year, not of one.
 bool is_of_every_year(const ColdPeriod& period);
 

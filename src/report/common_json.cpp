@@ -1,5 +1,7 @@
 #include "report/common_json.hpp"
 
+#include "report/notice_text.hpp"
+
 namespace bulbwright::report {
 
 using Json = nlohmann::ordered_json;
@@ -9,8 +11,9 @@ Json days_json(const DayWindow& days) {
 }
 
 Json notice_json(const Notice& notice) {
-  return Json{
-      {"code", notice.code}, {"severity", to_string(notice.severity)}, {"text", notice.text}};
+  return Json{{"code", to_string(notice.code)},
+              {"severity", to_string(notice.severity)},
+              {"text", plain_text(notice)}};
 }
 
 }  // namespace bulbwright::report

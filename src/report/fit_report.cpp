@@ -37,16 +37,19 @@ std::string bulbs_text(std::size_t count) {
 }
 
 /// Own bulbs that found no place: what is proven is told from what was only not found.
-std::string refusal(const FitReport& report) {
+/// Nearer bulbs are as good as touching.
+constexpr Millimetres touching{3.0};
+
+std::string refusal(const FitReport& report, const TextStyle& style) {
   const Packing& packing = report.packing;
   const auto asked = static_cast<std::size_t>(report.asked);
   if (packing.upper_bound == 0) return "No bulb fits so far from the wall.\n";
+  const std::string between = fine_length_text(touching, style) + " between them";
   if (packing.upper_bound < asked) {
-    return fmt::format(
-        "{} do not fit with 3 mm between them: no layout can hold more than {} ({}).\n",
-        bulbs_text(asked), packing.upper_bound, packing.bound_name);
+    return fmt::format("{} do not fit with {}: no layout can hold more than {} ({}).\n",
+                       bulbs_text(asked), between, packing.upper_bound, packing.bound_name);
   }
-  return fmt::format("No layout found for {} with 3 mm between them.\n", bulbs_text(asked));
+  return fmt::format("No layout found for {} with {}.\n", bulbs_text(asked), between);
 }
 
 std::string count_text(const FitReport& report, const TextStyle& style) {
@@ -93,7 +96,7 @@ std::string fit_text(const FitReport& report, const TextStyle& style) {
       "Outline: {}\nBulbs: {} across, {} from the wall\n", outline_text(report.section, style),
       fine_length_text(report.bulb, style), fine_length_text(report.wall, style));
   if (report.own_count && packing.bulbs.empty()) {
-    return text + refusal(report);
+    return text + refusal(report, style);
   }
   text += count_text(report, style);
   if (!report.own_count) {
@@ -101,13 +104,18 @@ std::string fit_text(const FitReport& report, const TextStyle& style) {
                         packing.bound_name);
   }
   if (packing.bulbs.empty()) return text;
+  const bool inches = style.units == Units::inches;
   text +=
-      fmt::format("\nPlaces, from the {}, in mm:\n",
-                  report.section.shape == Shape::half_round ? "middle of the flat side" : "centre");
+      fmt::format("\nPlaces, from the {}, in {}:\n",
+                  report.section.shape == Shape::half_round ? "middle of the flat side" : "centre",
+                  inches ? "inches" : "mm");
   const std::size_t per_line = static_cast<std::size_t>(std::max(1, style.width / 20));
   for (std::size_t i = 0; i < packing.bulbs.size(); ++i) {
-    text += fmt::format("{:>8.1f}{:>8.1f}", rounded(packing.bulbs[i].x_mm, 0.1),
-                        rounded(packing.bulbs[i].y_mm, 0.1));
+    const PlacedBulb& bulb = packing.bulbs[i];
+    text += inches
+                ? fmt::format("{:>8.2f}{:>8.2f}", rounded(bulb.x_mm / millimetres_per_inch, 0.01),
+                              rounded(bulb.y_mm / millimetres_per_inch, 0.01))
+                : fmt::format("{:>8.1f}{:>8.1f}", rounded(bulb.x_mm, 0.1), rounded(bulb.y_mm, 0.1));
     text += (i + 1) % per_line == 0 || i + 1 == packing.bulbs.size() ? "\n" : "   ";
   }
   return text;

@@ -9,6 +9,7 @@
 
 #include "base/csv.hpp"
 #include "climate/climate.hpp"
+#include "report/notice_text.hpp"
 #include "report/section_json.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"
@@ -41,7 +42,7 @@ Json place_json(const Place& place) {
   if (place.stations > 0) {
     json["stations"] = place.stations;
     json["spread_k"] = twelve(place.spread_k, 0.1);
-    if (!place.note.empty()) json["note"] = place.note;
+    if (place.note) json["note"] = plain_text(*place.note);
   }
   json["year_to_year_k"] = rounded(year_to_year_sd_k(place.normals), 0.1);
   json["source"] = place.source;
@@ -67,13 +68,23 @@ std::string zone_text(const Place& place) {
   return place.zone + (place.zone_estimated ? "~" : "");
 }
 
+/// Source: international foot and mile, 0.3048 m and 1.609344 km exactly.
+constexpr double metres_per_foot = 0.3048;
+constexpr double kilometres_per_mile = 1.609344;
+
+std::string elevation_text(double metres, const TextStyle& style) {
+  if (style.units == Units::inches)
+    return fmt::format("{:.0f} ft above the sea", rounded(metres / metres_per_foot, 1.0));
+  return fmt::format("{:.0f} m above the sea", metres);
+}
+
 /// All figures of one place.
 Lines card(const Place& place, const TextStyle& style, int width) {
   Lines lines;
   append(lines, wrap(printable(place.name), width));
   lines.front() = bold(lines.front(), style);
   std::string facts = position(place);
-  if (place.elevation_m) facts += fmt::format(", {:.0f} m above the sea", *place.elevation_m);
+  if (place.elevation_m) facts += ", " + elevation_text(*place.elevation_m, style);
   if (!place.zone.empty() && place.stations == 0) {
     facts += fmt::format(", hardiness zone {}{}", place.zone,
                          place.zone_estimated ? " (estimated from the normals)" : "");
@@ -97,12 +108,15 @@ Lines card(const Place& place, const TextStyle& style, int width) {
   if (!place.confidence.empty()) {
     append(lines, hanging("Confidence", printable(place.confidence), 12, width));
   }
-  if (!place.note.empty()) append(lines, hanging("Note", printable(place.note), 12, width));
+  if (place.note)
+    append(lines, hanging("Note", printable(remark_text(*place.note, style)), 12, width));
   return lines;
 }
 
 Lines list(const PlacesReport& report, const TextStyle& style, int width) {
   const bool near = !report.distance_km.empty();
+  const bool miles = style.units == Units::inches;
+  const double unit = miles ? kilometres_per_mile : 1.0;
   const int fixed = 4 + 6 + 8 + 8 + (near ? 9 : 0);
   int longest = 12;
   for (const Place& place : report.places)
@@ -110,7 +124,7 @@ Lines list(const PlacesReport& report, const TextStyle& style, int width) {
   const int name = std::min(longest, std::max(16, width - fixed - 2));
   Lines lines;
   lines.push_back(pad_right("", name) + pad_left("", 4) + pad_left("zone", 6) + pad_left("Jan", 8) +
-                  pad_left("Jul", 8) + (near ? pad_left("km", 9) : ""));
+                  pad_left("Jul", 8) + (near ? pad_left(miles ? "miles" : "km", 9) : ""));
   for (std::size_t i = 0; i < report.places.size(); ++i) {
     const Place& place = report.places[i];
     const auto means = monthly_means(place.normals);
@@ -118,7 +132,8 @@ Lines list(const PlacesReport& report, const TextStyle& style, int width) {
         pad_right(cut_to(printable(place.name), name, style), name) + pad_left(place.country, 4) +
         pad_left(zone_text(place), 6) + pad_left(temperature(means[0], style), 8) +
         pad_left(temperature(means[6], style), 8) +
-        (near ? pad_left(fmt::format("{:.0f}", rounded(report.distance_km[i], 1.0)), 9) : ""));
+        (near ? pad_left(fmt::format("{:.0f}", rounded(report.distance_km[i] / unit, 1.0)), 9)
+              : ""));
   }
   append(lines, wrap(fmt::format("Jan and Jul: mean temperature, {}. ~: zone estimated from the "
                                  "normals.",

@@ -6,7 +6,10 @@
 #include <nlohmann/json.hpp>
 
 #include "report/common_json.hpp"
+#include "report/date_text.hpp"
+#include "report/notice_text.hpp"
 #include "report/section_json.hpp"
+#include "report/sheet/words.hpp"
 
 namespace bulbwright::report {
 namespace {
@@ -138,9 +141,9 @@ Json date_json(const PlannedDate& date) {
   Json json{{"date", to_iso(date.date)}};
   put_day(json, "until", date.until);
   json["what"] = to_string(date.task);
-  put_text(json, "taxon", date.taxon);
+  if (!date.kinds.empty()) json["taxon"] = date.kinds.front().taxon;
   if (date.layer > 0) json["layer"] = date.layer;
-  put_text(json, "text", date.text);
+  json["text"] = plain_text(date);
   return json;
 }
 
@@ -176,7 +179,7 @@ Json wanted_json(const WantedReport& wanted) {
             {"open", wanted.open},
             {"days_off", wanted.days_off},
             {"met", wanted.met}};
-  put_text(json, "limit", wanted.limit);
+  if (wanted.limit) json["limit"] = plain_text(*wanted.limit);
   return json;
 }
 
@@ -220,7 +223,7 @@ Json shopping_json(const ShoppingNeed& need) {
 Json caution_json(const Caution& caution) {
   Json json{{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
   put_text(json, "severity", to_string(caution.severity));
-  put_text(json, "short_text", caution.short_text);
+  put_text(json, "short_text", caution_line(caution, TextStyle{}));
   return json;
 }
 
@@ -228,7 +231,7 @@ Json place_json(const PlacePicture& place) {
   Json json{{"label", place.label},
             {"latitude", rounded(place.latitude, 0.01)},
             {"hemisphere", place.hemisphere == Hemisphere::south ? "south" : "north"}};
-  put_text(json, "basis", place.basis);
+  if (place.basis) json["basis"] = plain_text(*place.basis);
   json["mix_mean_c"] = list_of(place.mix_mean_c, [](double mean) { return tenth(mean); });
   put_day(json, "measured_until", place.measured_until);
   return json;
@@ -241,7 +244,7 @@ Json window_json(const PlantingWindow& window) {
     json["from"] = to_iso(window.days->first);
     json["to"] = to_iso(window.days->last);
   }
-  put_text(json, "reason", window.reason);
+  json["reason"] = plain_text(window.reason);
   return json;
 }
 

@@ -2,6 +2,7 @@
 
 #include <fmt/core.h>
 
+#include "report/notice_text.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
 
@@ -23,7 +24,7 @@ Json pot_json(const PotNeeds& pot) {
   put_text(json, "name", pot.pot);
   put_text(json, "file", pot.file);
   json["ok"] = pot.ok;
-  put_text(json, "reason", pot.reason);
+  if (pot.reason) json["reason"] = plain_text(*pot.reason);
   Json layers = Json::array();
   for (const BulbNeed& bulbs : pot.bulbs) {
     Json layer{{"level", bulbs.layer}, {"taxon", bulbs.taxon}, {"name", bulbs.name}};

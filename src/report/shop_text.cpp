@@ -4,6 +4,7 @@
 #include <fmt/core.h>
 
 #include "catalogue/taxon.hpp"
+#include "report/notice_text.hpp"
 #include "report/sheet/words.hpp"
 #include "report/shop_report.hpp"
 #include "report/text_layout.hpp"
@@ -33,21 +34,30 @@ std::string for_people(const ShoppingItem& item, const TextStyle& style) {
   }
   if (item.kind != ItemKind::bulb) return item.item;
   std::string text = plain_name(item.name);
-  if (!item.grade.empty()) text += fmt::format(", {} cm", item.grade);
+  if (!item.grade.empty()) text += ", " + grade_text(item.grade, style);
   if (!item.label.empty()) text += ", " + printable(item.label);
   return text;
 }
 
-std::string amount(const ShoppingItem& item, double value) {
-  return item.unit == "l" ? fmt::format("{:.1f} l", rounded(value, 0.1))
-                          : fmt::format("{:.0f}", value);
+/// "30.4 l", or with inches "28 qt"; pieces as a number.
+std::string amount(const ShoppingItem& item, double value, const TextStyle& style) {
+  if (item.unit != "l") return fmt::format("{:.0f}", value);
+  if (style.units == Units::inches) return volume_text(Litres{value}, style);
+  return fmt::format("{:.1f} l", rounded(value, 0.1));
 }
 
-std::string packs_text(const ShoppingItem& item) {
+/// The size of a pack, or what is bought in whole ones.
+std::string whole_amount(const ShoppingItem& item, int value, const TextStyle& style) {
+  if (item.unit != "l") return fmt::format("{}", value);
+  if (style.units == Units::inches) return volume_text(Litres{static_cast<double>(value)}, style);
+  return fmt::format("{}\u00A0l", value);
+}
+
+std::string packs_text(const ShoppingItem& item, const TextStyle& style) {
   std::string text;
   for (const Pack& pack : item.packs) {
-    text += fmt::format("{}{}\u00A0×\u00A0{}{}", text.empty() ? "" : " + ", pack.count, pack.size,
-                        item.unit == "l" ? "\u00A0l" : "");
+    text += fmt::format("{}{}\u00A0×\u00A0{}", text.empty() ? "" : " + ", pack.count,
+                        whole_amount(item, pack.size, style));
   }
   return text;
 }
@@ -70,10 +80,11 @@ void add_row(Lines& lines, const std::string& name, const std::string (&numbers)
   if (narrow && !packs.empty()) append(lines, hanging("", packs, 4, width));
 }
 
-void add_shares(Lines& lines, const ShoppingList& list, const ShoppingItem& item, int width) {
+void add_shares(Lines& lines, const ShoppingList& list, const ShoppingItem& item, int width,
+                const TextStyle& style) {
   for (const ShoppingItem::Share& share : item.shares) {
     const PotNeeds& pot = list.pots[share.pot];
-    std::string text = amount(item, share.need) + "\u00A0" + pot_name(pot, share.pot);
+    std::string text = amount(item, share.need, style) + "\u00A0" + pot_name(pot, share.pot);
     if (pot.layers > 1) {
       text +=
           fmt::format(", {} layer", layer_word(share.layer, static_cast<std::size_t>(pot.layers)));
@@ -88,17 +99,16 @@ Lines table(const ShoppingList& list, bool bulbs, const TextStyle& style, int wi
   Lines lines;
   for (const ShoppingItem& item : list.items) {
     if ((item.kind == ItemKind::bulb) != bulbs) continue;
-    const std::string unit = item.unit == "l" ? " l" : "";
     add_row(lines, capitalised(for_people(item, style)),
-            {amount(item, item.need), bulbs ? std::to_string(item.spares) : "",
-             std::to_string(item.buy) + unit},
-            packs_text(item), width);
-    if (bulbs) add_shares(lines, list, item, width);
+            {amount(item, item.need, style), bulbs ? std::to_string(item.spares) : "",
+             whole_amount(item, item.buy, style)},
+            packs_text(item, style), width);
+    if (bulbs) add_shares(lines, list, item, width, style);
   }
   return lines;
 }
 
-Lines closing(const ShoppingList& list, int width) {
+Lines closing(const ShoppingList& list, const TextStyle& style, int width) {
   Lines lines;
   const auto percent = static_cast<int>(rounded(list.flat_rate * 100.0, 1.0));
   append(lines,
@@ -111,10 +121,10 @@ Lines closing(const ShoppingList& list, int width) {
     const PotNeeds& pot = list.pots[i];
     if (pot.ok) continue;
     lines.emplace_back();
-    append(lines,
-           wrap(fmt::format("Nothing is listed for {}, which cannot be planted as asked{}{}",
-                            pot_name(pot, i), pot.reason.empty() ? "" : ": ", sentence(pot.reason)),
-                width));
+    append(lines, wrap(fmt::format("Nothing is listed for {}, which cannot be planted as asked{}{}",
+                                   pot_name(pot, i), pot.reason ? ": " : "",
+                                   pot.reason ? sentence(notice_text(*pot.reason, style)) : "."),
+                       width));
   }
   return lines;
 }
@@ -140,7 +150,7 @@ std::string shop_text(const ShoppingList& list, const TextStyle& style) {
     append(lines, rest);
   }
   lines.emplace_back();
-  append(lines, closing(list, width));
+  append(lines, closing(list, style, width));
   for (std::string& line : lines) line = in_style(line, style);
   lines.front() = bold(lines.front(), style);
   return joined(lines);

@@ -4,6 +4,7 @@
 
 #include "input/pot_file_writer.hpp"
 #include "report/common_json.hpp"
+#include "report/notice_text.hpp"
 #include "report/section_json.hpp"
 
 namespace bulbwright::report {
@@ -25,11 +26,14 @@ Json suggestion_json(const Suggestion& suggestion) {
   Json layers = Json::array();
   for (std::size_t i = 0; i < suggestion.waves.size(); ++i)
     layers.push_back(layer_json(suggestion, i));
+  Json reasons = Json::array();
+  for (const Remark& reason : suggestion.reasons) reasons.push_back(plain_text(reason));
+  for (const Notice& notice : suggestion.mind) reasons.push_back("mind: " + plain_text(notice));
   return Json{{"layers", std::move(layers)},
               {"days_in_flower", suggestion.days_in_flower},
               {"gap_days", suggestion.gap_days},
               {"storage_weeks", rounded(suggestion.storage_weeks, 0.1)},
-              {"reasons", suggestion.reasons},
+              {"reasons", std::move(reasons)},
               {"pot", input::pot_file_object(suggestion.request)},
               {"plant", to_iso(suggestion.plant)},
               {"planting", days_json(suggestion.planting)},
@@ -50,7 +54,7 @@ std::string suggest_json(const Suggestions& suggestions) {
   json["window"] = days_json(suggestions.window);
   json["left_out"] = Json::array();
   for (const LeftOut& out : suggestions.left_out)
-    json["left_out"].push_back({{"taxon", out.taxon}, {"reason", out.reason}});
+    json["left_out"].push_back({{"taxon", out.taxon}, {"reason", plain_text(out.reason)}});
   json["notices"] = Json::array();
   for (const Notice& notice : suggestions.notices) json["notices"].push_back(notice_json(notice));
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

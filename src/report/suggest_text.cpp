@@ -4,6 +4,7 @@
 #include <fmt/core.h>
 
 #include "catalogue/taxon.hpp"
+#include "report/notice_text.hpp"
 #include "report/sheet/words.hpp"
 #include "report/suggest_report.hpp"
 #include "report/text_layout.hpp"
@@ -41,13 +42,14 @@ void add_suggestion(Lines& lines, const Suggestion& suggestion, std::size_t numb
                                    day_text(suggestion.plant, true)),
                        style));
   for (std::size_t i = suggestion.waves.size(); i-- > 0;) add_layer(lines, suggestion, i, width);
-  for (const std::string& reason : suggestion.reasons)
-    append(lines, hanging("   -", capitalised(reason), 5, width));
+  const auto say = [&](const std::string& text) { append(lines, hanging("   -", text, 5, width)); };
+  for (const Remark& reason : suggestion.reasons) say(capitalised(remark_text(reason, style)));
+  for (const Notice& notice : suggestion.mind) say("Mind: " + notice_text(notice, style));
 }
 
 /// Kinds left out, one paragraph a reason, in the order of the first of each.
-void add_left_out(Lines& lines, const Suggestions& suggestions, int width) {
-  std::vector<std::pair<std::string, std::vector<std::string>>> by_reason;
+void add_left_out(Lines& lines, const Suggestions& suggestions, int width, const TextStyle& style) {
+  std::vector<std::pair<Remark, std::vector<std::string>>> by_reason;
   for (const LeftOut& out : suggestions.left_out) {
     auto group = std::find_if(by_reason.begin(), by_reason.end(),
                               [&](const auto& known) { return known.first == out.reason; });
@@ -60,7 +62,8 @@ void add_left_out(Lines& lines, const Suggestions& suggestions, int width) {
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
   for (const auto& [reason, names] : by_reason)
-    append(lines, wrap(fmt::format("Left out, {}: {}.", reason, listed(names)), width));
+    append(lines, wrap(fmt::format("Left out, {}: {}.", remark_text(reason, style), listed(names)),
+                       width));
 }
 
 }  // namespace
@@ -83,8 +86,8 @@ std::string suggest_text(const Suggestions& suggestions, const TextStyle& style)
   }
   lines.emplace_back();
   for (const Notice& notice : suggestions.notices)
-    append(lines, wrap(sentence(notice.text), width));
-  add_left_out(lines, suggestions, width);
+    append(lines, wrap(sentence(notice_text(notice, style)), width));
+  add_left_out(lines, suggestions, width, style);
   append(lines, wrap("Dates are forecasts for a normal winter. Bulbs are poisonous to eat unless "
                      "known not to be, and some hurt the skin: keep them from food, children and "
                      "animals. Plan the pot you choose (plan FILE) for depths, amounts, weight and "

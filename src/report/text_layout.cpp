@@ -102,14 +102,6 @@ std::string_view head_of(std::string_view text, int width) {
   return text.substr(0, bytes);
 }
 
-std::string without_no_break_spaces(std::string text) {
-  constexpr std::string_view no_break = "\u00A0";
-  for (std::size_t at = text.find(no_break); at != std::string::npos; at = text.find(no_break)) {
-    text.replace(at, no_break.size(), " ");
-  }
-  return text;
-}
-
 std::string coloured(std::string_view text, const char* code, const TextStyle& style) {
   if (!style.colour || text.empty()) return std::string{text};
   return code + std::string{text} + "\x1b[0m";
@@ -226,10 +218,19 @@ std::string red(std::string_view text, const TextStyle& style) {
   return coloured(text, "\x1b[31m", style);
 }
 
+std::string plain_spaces(std::string_view held) {
+  std::string text{held};
+  constexpr std::string_view no_break = "\u00A0";
+  for (std::size_t at = text.find(no_break); at != std::string::npos; at = text.find(no_break)) {
+    text.replace(at, no_break.size(), " ");
+  }
+  return text;
+}
+
 std::string joined(const Lines& lines) {
   std::string out;
   for (const std::string& held : lines) {
-    const std::string line = without_no_break_spaces(held);
+    const std::string line = plain_spaces(held);
     const std::size_t last = line.find_last_not_of(' ');
     if (last != std::string::npos) out += line.substr(0, last + 1);
     out += '\n';

@@ -48,6 +48,9 @@ void append(Lines& lines, const Lines& more);
 std::string bold(std::string_view text, const TextStyle& style);
 std::string red(std::string_view text, const TextStyle& style);
 
+/// The text with its no-break spaces as spaces.
+std::string plain_spaces(std::string_view text);
+
 /// Every line with '\n' after it and no space before it; no-break spaces become spaces.
 std::string joined(const Lines& lines);
 

@@ -50,26 +50,39 @@ std::string fine_length_text(Millimetres length, const TextStyle& style) {
 }
 
 std::string temperature_text(Celsius temperature, const TextStyle& style) {
-  const std::string mark = style.utf8 ? "°" : "";
-  const std::string celsius = fmt::format("{}\u00A0{}C", short_number(temperature.value()), mark);
-  const std::string fahrenheit =
-      fmt::format("{:.0f}\u00A0{}F", rounded(temperature.value() * 1.8 + 32.0, 1.0), mark);
-  return style.units == Units::inches ? fmt::format("{} ({})", fahrenheit, celsius)
-                                      : fmt::format("{} ({})", celsius, fahrenheit);
+  const char* mark = style.utf8 ? "°" : "";
+  if (style.units == Units::inches) {
+    return fmt::format("{:.0f}\u00A0{}F", rounded(temperature.value() * 1.8 + 32.0, 1.0), mark);
+  }
+  return fmt::format("{}\u00A0{}C", short_number(temperature.value()), mark);
+}
+
+std::string difference_text(Kelvins difference, const TextStyle& style) {
+  const bool inches = style.units == Units::inches;
+  return fmt::format("{:.1f}\u00A0{}{}", rounded(difference.value() * (inches ? 1.8 : 1.0), 0.1),
+                     style.utf8 ? "°" : "", inches ? "F" : "C");
 }
 
 std::string volume_text(Litres volume, const TextStyle& style) {
-  const std::string metric = short_number(volume.value()) + "\u00A0litres";
-  if (style.units == Units::millimetres) return metric;
-  const double quarts = rounded(volume.value() / litres_per_quart, 1.0);
-  return fmt::format("{:.0f}\u00A0qt ({})", quarts, metric);
+  if (style.units == Units::millimetres) return short_number(volume.value()) + "\u00A0litres";
+  return fmt::format("{:.0f}\u00A0qt", rounded(volume.value() / litres_per_quart, 1.0));
 }
 
 std::string weight_text(Kilograms weight, const TextStyle& style) {
-  const std::string metric = short_number(weight.value()) + "\u00A0kg";
-  if (style.units == Units::millimetres) return metric;
-  const double pounds = rounded(weight.value() / kilograms_per_pound, 1.0);
-  return fmt::format("{:.0f}\u00A0lb ({})", pounds, metric);
+  if (style.units == Units::millimetres) return short_number(weight.value()) + "\u00A0kg";
+  return fmt::format("{:.0f}\u00A0lb", rounded(weight.value() / kilograms_per_pound, 1.0));
+}
+
+std::string about_weight_text(Kilograms weight, const TextStyle& style) {
+  const bool metric = style.units == Units::millimetres;
+  return fmt::format("{:.0f} {}",
+                     rounded(weight.value() / (metric ? 1.0 : kilograms_per_pound), 1.0),
+                     metric ? "kg" : "lb");
+}
+
+std::string grade_text(std::string_view grade, const TextStyle& style) {
+  if (style.units == Units::inches) return fmt::format("grade\u00A0{}", grade);
+  return fmt::format("{}\u00A0cm", grade);
 }
 
 std::string weights_text(Kilograms low, Kilograms high, const TextStyle& style) {

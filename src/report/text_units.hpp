@@ -22,17 +22,26 @@ std::string fine_length_text(Millimetres length, const TextStyle& style);
 /// The first without its unit, for two lengths in a row: "600", "23 5/8".
 std::string length_number(Millimetres length, const TextStyle& style);
 
-/// "5 °C (41 °F)", Fahrenheit first with inches.
+/// "5 °C", or with inches "41 °F".
 std::string temperature_text(Celsius temperature, const TextStyle& style);
 
-/// "28.4 litres", or with inches "30 qt (28.4 litres)", US dry quarts, by which mix is sold.
+/// How far two temperatures lie apart: "1.4 °C", or with inches "2.5 °F".
+std::string difference_text(Kelvins difference, const TextStyle& style);
+
+/// "28.4 litres", or with inches "26 qt", US dry quarts, by which mix is sold.
 std::string volume_text(Litres volume, const TextStyle& style);
 
-/// "41.6 kg", or with inches "92 lb (41.6 kg)".
+/// "41.6 kg", or with inches "92 lb".
 std::string weight_text(Kilograms weight, const TextStyle& style);
+
+/// "42 kg" or "92 lb", to the whole unit.
+std::string about_weight_text(Kilograms weight, const TextStyle& style);
 
 /// "33 to 52 kg", or with inches "73 to 115 lb".
 std::string weights_text(Kilograms low, Kilograms high, const TextStyle& style);
+
+/// A bulb's grade as it is traded, its circumference in cm: "12 cm", or with inches "grade 12".
+std::string grade_text(std::string_view grade, const TextStyle& style);
 
 /// A number to 0.1 without an idle ".0": "9.5", "11".
 std::string short_number(double value);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/detail.hpp"
 #include "flowering/wave.hpp"
 
 namespace bulbwright {
@@ -15,17 +16,17 @@ namespace bulbwright {
 struct PlantingWindow {
   std::string taxon;  ///< empty: the pot, the intersection
   std::optional<DayWindow> days;
-  std::string reason;  ///< what bounds it, in words
+  Remark reason;  ///< what bounds it
 };
 
 /// Of a plan made backward from a wanted day or window of flower.
 struct WantedReport {
-  DayWindow wanted;   ///< one day: first = last
-  Day predicted;      ///< the day of most flower
-  int open = 0;       ///< of a day: kinds open on it; of a window: its days with something open
-  int days_off = 0;   ///< predicted less wanted; of a window: from it to the nearest flower
-  bool met = false;   ///< as much open as can be: see WantedAnswer
-  std::string limit;  ///< what keeps it from nearer, in words; empty where nothing is off
+  DayWindow wanted;  ///< one day: first = last
+  Day predicted;     ///< the day of most flower
+  int open = 0;      ///< of a day: kinds open on it; of a window: its days with something open
+  int days_off = 0;  ///< predicted less wanted; of a window: from it to the nearest flower
+  bool met = false;  ///< as much open as can be: see WantedAnswer
+  std::optional<Remark> limit;  ///< what keeps it from nearer; nothing where nothing is off
 };
 
 /// Of a plan whose waves were to follow each other: what an ordinary plan would have given.

@@ -4,10 +4,6 @@
 #include <array>
 #include <cmath>
 
-#include <fmt/core.h>
-
-#include "base/notice_words.hpp"
-
 namespace bulbwright {
 namespace {
 
@@ -83,15 +79,17 @@ DayCost cost_of(const ScheduledKind& kind, const SeasonView& season, Day day, co
   return cost;
 }
 
-std::string what_bounds(const DayCost& cost) {
-  const std::array<std::pair<double, const char*>, 4> parts{
-      {{cost.soil, "mix too warm to root"},
-       {cost.cold, "too little cold, even with storage"},
-       {cost.rooting, "too near hard frost to root"},
-       {cost.storing, "bulbs not to be had, or too long dry"}}};
-  return std::max_element(parts.begin(), parts.end(),
-                          [](const auto& a, const auto& b) { return a.first < b.first; })
-      ->second;
+Remark what_bounds(const DayCost& cost) {
+  const std::array<std::pair<double, RemarkCode>, 4> parts{
+      {{cost.soil, RemarkCode::too_warm_to_root},
+       {cost.cold, RemarkCode::too_little_cold},
+       {cost.rooting, RemarkCode::too_near_frost},
+       {cost.storing, RemarkCode::not_to_be_had}}};
+  return {std::max_element(parts.begin(), parts.end(),
+                           [](const auto& a, const auto& b) { return a.first < b.first; })
+              ->second,
+          {},
+          {}};
 }
 
 /// The first run of good days, or nothing.
@@ -120,8 +118,11 @@ PlantingWindow window_of(const ScheduledKind& kind, const std::vector<DayCost>& 
   window.days = first_run(totals, first);
   if (window.days) {
     const auto after = static_cast<std::size_t>(window.days->last - first) + 1;
-    window.reason = after < costs.size() ? "ends: " + what_bounds(costs[after])
-                                         : "open to the end of planting time";
+    window.reason = {RemarkCode::open_to_the_end};
+    if (after < costs.size()) {
+      const std::vector<Remark> why{what_bounds(costs[after])};
+      window.reason = {RemarkCode::days_end, {}, {{DetailName::why, why}}};
+    }
   } else {
     window.reason = what_bounds(costs[cheapest(totals)]);
   }
@@ -130,17 +131,22 @@ PlantingWindow window_of(const ScheduledKind& kind, const std::vector<DayCost>& 
 
 void say_no_common_window(std::span<const ScheduledKind> kinds,
                           const std::vector<PlantingWindow>& windows, PlantingChoice& choice) {
-  std::string text = "no day suits every kind";
+  std::vector<Remark> days;
   for (std::size_t i = 0; i < kinds.size(); ++i) {
-    text += fmt::format("{} {}: {}", i == 0 ? ";" : ",", plain_name(kinds[i].ask.taxon->name),
-                        windows[i].days ? fmt::format("{} to {}", to_words(windows[i].days->first),
-                                                      to_words(windows[i].days->last))
-                                        : windows[i].reason);
+    const Taxon& taxon = *kinds[i].ask.taxon;
+    const std::vector<KindName> kind{{taxon.id, taxon.name}};
+    if (windows[i].days) {
+      days.push_back({RemarkCode::kind_days, kind, {{DetailName::window, *windows[i].days}}});
+    } else {
+      const std::vector<Remark> why{windows[i].reason};
+      days.push_back({RemarkCode::kind_without_days, kind, {{DetailName::why, why}}});
+    }
   }
-  text +=
-      fmt::format("; {} costs least; or use two pots, other kinds, or chill the whole planted pot",
-                  to_words(choice.plant));
-  choice.notices.push_back({"no-common-window", Severity::warning, text});
+  choice.notices.push_back(
+      {NoticeCode::no_common_window,
+       Severity::warning,
+       {},
+       {{DetailName::windows, std::move(days)}, {DetailName::planted, choice.plant}}});
 }
 
 /// The first day from `from` on which the mix is cool enough for a kind.
@@ -159,16 +165,17 @@ void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
     const Taxon& taxon = *kind.ask.taxon;
     if (soil_cost(taxon, mix_c) <= 0.0) continue;
     const bool too_warm = mix_c > taxon.soil_max_c.high;
-    std::string advice = "roots are poor and stems short in warm mix: keep the pot in shade";
+    Remark advice{RemarkCode::keep_in_shade};
     if (const auto cool = first_cool_day(taxon, season, choice.plant)) {
-      advice = fmt::format("wait for {}", to_words(*cool));
+      advice = {RemarkCode::wait_for_day, {}, {{DetailName::day, *cool}}};
     } else if (too_warm) {
-      advice = "plant straight from the refrigerator, in shade, and treat them as annuals";
+      advice.code = RemarkCode::treat_as_annuals;
     }
-    choice.notices.push_back(
-        {too_warm ? "mix-too-warm" : "mix-warm", Severity::warning,
-         fmt::format("{}: the mix is at about {} when planted; {}", plain_name(taxon.name),
-                     both_scales(Celsius{mix_c}), advice)});
+    choice.notices.push_back({too_warm ? NoticeCode::mix_too_warm : NoticeCode::mix_warm,
+                              Severity::warning,
+                              {{taxon.id, taxon.name}},
+                              {{DetailName::mix, Celsius{mix_c}},
+                               {DetailName::advice, std::vector<Remark>{std::move(advice)}}}});
     return;
   }
 }
@@ -232,7 +239,7 @@ PlantingChoice choose_planting(std::span<const ScheduledKind> kinds, const Seaso
   }
   PlantingWindow common;
   common.days = first_run(worst, days.first);
-  common.reason = common.days ? "days that suit every kind" : "no day suits every kind";
+  common.reason.code = common.days ? RemarkCode::days_for_all : RemarkCode::no_day_for_all;
   choice.plant = given ? *given : days.first + static_cast<int>(cheapest(pot));
   if (!given && common.days &&
       (choice.plant < common.days->first || choice.plant > common.days->last)) {

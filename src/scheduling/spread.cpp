@@ -1,8 +1,5 @@
 #include "scheduling/spread.hpp"
 
-#include <fmt/core.h>
-
-#include "base/notice_words.hpp"
 #include "flowering/display.hpp"
 #include "scheduling/combination_search.hpp"
 #include "scheduling/schedule.hpp"
@@ -13,14 +10,15 @@ namespace {
 
 constexpr int widest_days = 400;  ///< no wave opens so long before or after its planting season
 
-std::string days_words(const Display& display) {
-  if (!display.longest) return "nothing in flower";
+std::vector<Remark> run_of(const Display& display) {
+  if (!display.longest) return {{RemarkCode::nothing_in_flower}};
   const int longest = display.longest->last - display.longest->first + 1;
-  std::string text = fmt::format("{} without a gap, {} to {}", days_text(longest),
-                                 to_words(display.longest->first), to_words(display.longest->last));
+  Remark run{RemarkCode::longest_run,
+             {},
+             {{DetailName::days, longest}, {DetailName::window, *display.longest}}};
   if (display.days_in_flower > longest)
-    text += fmt::format(" ({} days in all)", display.days_in_flower);
-  return text;
+    run.details.push_back({DetailName::all, display.days_in_flower});
+  return {std::move(run)};
 }
 
 }  // namespace
@@ -52,26 +50,31 @@ SpreadAnswer find_spread(std::span<const TimedKind> kinds, const PotSeason& seas
 }
 
 std::vector<Notice> spread_notices(const SpreadAnswer& answer, std::span<const TimedKind> kinds) {
-  const Display after = display_of(answer.waves);
   const SpreadReport& before = answer.before;
-  std::string text = fmt::format("spread out: {}", days_words(after));
-  if (answer.plant == before.plant_before && answer.weeks == before.weeks_before) {
-    text += "; the ordinary plan does as well";
-    return {{"spread", Severity::note, std::move(text)}};
-  }
-  text += fmt::format("; as usually planted: {}", days_words(before.before));
-  std::string changes;
+  Notice notice{NoticeCode::spread,
+                Severity::note,
+                {},
+                {{DetailName::after, run_of(display_of(answer.waves))}}};
+  if (answer.plant == before.plant_before && answer.weeks == before.weeks_before)
+    return {std::move(notice)};
+  std::vector<Remark> changes;
   if (answer.plant != before.plant_before) {
-    changes += fmt::format("planted on {} instead of {}", to_words(answer.plant),
-                           to_words(before.plant_before));
+    changes.push_back(
+        {RemarkCode::planted_instead,
+         {},
+         {{DetailName::planted, answer.plant}, {DetailName::usual, before.plant_before}}});
   }
   for (std::size_t i = 0; i < kinds.size(); ++i) {
     if (answer.weeks[i] == before.weeks_before[i]) continue;
-    changes += fmt::format("{}{} stored for {} instead of {}", changes.empty() ? "" : ", ",
-                           plain_name(kinds[i].ask.taxon->name), weeks_text(answer.weeks[i]),
-                           weeks_text(before.weeks_before[i]));
+    const Taxon& taxon = *kinds[i].ask.taxon;
+    changes.push_back({RemarkCode::stored_instead,
+                       {{taxon.id, taxon.name}},
+                       {{DetailName::given, Weeks{answer.weeks[i]}},
+                        {DetailName::usual, Weeks{before.weeks_before[i]}}}});
   }
-  return {{"spread", Severity::note, text + "; " + changes}};
+  notice.details.push_back({DetailName::before, run_of(before.before)});
+  notice.details.push_back({DetailName::changes, std::move(changes)});
+  return {std::move(notice)};
 }
 
 }  // namespace bulbwright

@@ -32,7 +32,7 @@ struct SpreadAnswer {
 SpreadAnswer find_spread(std::span<const TimedKind> kinds, const PotSeason& season,
                          std::optional<Day> given);
 
-/// Before and after, for people. `kinds` are those asked.
+/// Before and after. `kinds` are those asked.
 std::vector<Notice> spread_notices(const SpreadAnswer& answer, std::span<const TimedKind> kinds);
 
 }  // namespace bulbwright

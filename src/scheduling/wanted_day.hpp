@@ -1,10 +1,11 @@
 #pragma once
 
+#include <optional>
 #include <span>
-#include <string>
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/notice.hpp"
 #include "flowering/timing.hpp"
 #include "flowering/wave.hpp"
 
@@ -32,7 +33,7 @@ struct WantedAnswer {
   /// False where nothing is open on the wanted day or in the window, and the nearest is more than
   /// wanted_tolerance_days off.
   bool reachable = true;
-  std::string limit;  ///< where days_off is not 0: what keeps it from nearer, in words
+  std::optional<Remark> limit;  ///< where days_off is not 0: what keeps it from nearer
 };
 
 /// Searches every planting day of planting_season() with every whole week of storage that each kind
@@ -51,7 +52,7 @@ struct WantedAnswer {
 WantedAnswer find_wanted_day(std::span<const TimedKind> kinds, const PotSeason& season,
                              DayWindow wanted);
 
-/// The answer for people: what is met, or how many days off and why.
+/// What is met, or how many days off and why.
 std::vector<Notice> wanted_notices(const WantedAnswer& answer);
 
 }  // namespace bulbwright

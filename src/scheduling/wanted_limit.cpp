@@ -5,9 +5,6 @@
 #include <cstdlib>
 #include <tuple>
 
-#include <fmt/core.h>
-
-#include "base/notice_words.hpp"
 #include "flowering/coverage.hpp"
 #include "scheduling/schedule.hpp"
 
@@ -58,37 +55,36 @@ double highest_planting_c(const TimingMemo& memo) {
   return least;
 }
 
-std::string words(TimingLimit limit, const TimingMemo& memo, const WantedAnswer& answer,
-                  const WantedAnswer& lifted) {
+Remark remark_of(TimingLimit limit, const TimingMemo& memo, const WantedAnswer& answer,
+                 const WantedAnswer& lifted) {
+  using enum RemarkCode;
   const TimedKind& kind = memo.kinds()[most_helped(answer, lifted)];
   const Taxon& taxon = *kind.ask.taxon;
-  const std::string name = plain_name(taxon.name);
+  const std::vector<KindName> name{{taxon.id, taxon.name}};
   switch (limit) {
     case TimingLimit::bulbs:
-      return fmt::format("bulbs are not to be had before {}", to_words(last_available(memo)));
+      return {limit_bulbs, {}, {{DetailName::available, last_available(memo)}}};
     case TimingLimit::mix:
-      return fmt::format("the mix is too warm to plant on {} (above {:g} degrees C)",
-                         to_words(lifted.plant), highest_planting_c(memo));
+      return {limit_mix,
+              {},
+              {{DetailName::planted, lifted.plant},
+               {DetailName::highest, Celsius{highest_planting_c(memo)}}}};
     case TimingLimit::frost:
-      return fmt::format("planted after {}, the bulbs would not root before hard frost",
-                         to_words(answer.plant));
+      return {limit_frost, {}, {{DetailName::planted, answer.plant}}};
     case TimingLimit::room:
-      return fmt::format("{}: bulbs keep dry for {} at the most", name,
-                         weeks_text(taxon.max_dry_storage_weeks.high));
-    case TimingLimit::storage:
-      return fmt::format(
-          "{}: bulbs take {} in the refrigerator at the most", name,
-          weeks_text(storage_limit(taxon, kind.ask.use, kind.ask.already_weeks).planned));
-    case TimingLimit::least:
-      return fmt::format("{}: bulbs need {} of cold at the least", name,
-                         weeks_text(need_for(taxon, kind.ask.use).least));
-    case TimingLimit::season_end: {
-      const PotSeason& season = memo.season();
-      return fmt::format("planting time ends on {}",
-                         to_words(planting_season(season.season, season.hemisphere).last));
+      return {limit_room, name, {{DetailName::most, Weeks{taxon.max_dry_storage_weeks.high}}}};
+    case TimingLimit::storage: {
+      const StorageLimit most = storage_limit(taxon, kind.ask.use, kind.ask.already_weeks);
+      return {limit_storage, name, {{DetailName::most, Weeks{most.planned}}}};
     }
+    case TimingLimit::least:
+      return {limit_least, name, {{DetailName::least, Weeks{need_for(taxon, kind.ask.use).least}}}};
+    case TimingLimit::season_end:
+      break;
   }
-  return {};
+  const PotSeason& season = memo.season();
+  const Day last = planting_season(season.season, season.hemisphere).last;
+  return {limit_season_end, {}, {{DetailName::last, last}}};
 }
 
 /// How far from what is wanted: first how few kinds (or days) are open, then days off.
@@ -98,7 +94,8 @@ std::pair<int, int> distance(const WantedAnswer& answer) {
 
 }  // namespace
 
-std::string binding_limit(TimingMemo& memo, const WantedAnswer& answer) {
+Remark binding_limit(TimingMemo& memo, const WantedAnswer& answer) {
+  using enum RemarkCode;
   std::optional<WantedAnswer> best;
   TimingLimit binding = TimingLimit::storage;
   for (const TimingLimit limit : limits_in_order) {
@@ -108,76 +105,84 @@ std::string binding_limit(TimingMemo& memo, const WantedAnswer& answer) {
       binding = limit;
     }
   }
-  if (best) return words(binding, memo, answer, *best);
+  if (best) return remark_of(binding, memo, answer, *best);
   const bool earlier = answer.days_off > 0;
   if (distance(answer_within(memo, answer.ordinary_plant, answer.wanted, LimitSet{}.set())) <
       distance(answer)) {
-    return fmt::format(
-        "no single limit: the day when bulbs can be had, the warmth of the mix and "
-        "the weeks of storage together keep the flowers from being {}",
-        earlier ? "earlier" : "later");
+    return {earlier ? limits_together_earlier : limits_together_later, {}, {}};
   }
-  return fmt::format("the winter there decides: no planting day and no storage makes them {}",
-                     earlier ? "earlier" : "later");
+  return {earlier ? winter_decides_earlier : winter_decides_later, {}, {}};
 }
 
-std::vector<Notice> wanted_notices(const WantedAnswer& answer) {
-  const DayWindow wanted = answer.wanted;
+namespace {
+
+/// What is wanted: a day, or a window.
+Detail wanted_detail(DayWindow wanted) {
+  if (wanted.first == wanted.last) return {DetailName::day, wanted.first};
+  return {DetailName::window, wanted};
+}
+
+/// The day of most flower, how far off it is, and why.
+void add_miss(const WantedAnswer& answer, std::vector<Detail>& details) {
+  details.push_back({DetailName::predicted, answer.predicted});
+  details.push_back({DetailName::off, answer.days_off});
+  if (answer.limit) details.push_back({DetailName::limit, std::vector<Remark>{*answer.limit}});
+}
+
+Notice none_open(const WantedAnswer& answer) {
+  Notice notice;
+  notice.code =
+      answer.reachable ? NoticeCode::wanted_day_missed : NoticeCode::wanted_day_unreachable;
+  notice.severity = answer.reachable ? Severity::warning : Severity::refusal;
+  notice.details = {wanted_detail(answer.wanted), {DetailName::planted, answer.plant}};
+  add_miss(answer, notice.details);
+  return notice;
+}
+
+Notice window_notice(const WantedAnswer& answer) {
+  const Detail wanted = wanted_detail(answer.wanted);
+  if (answer.met) {
+    return {NoticeCode::wanted_window,
+            Severity::note,
+            {},
+            {wanted, {DetailName::planted, answer.plant}}};
+  }
+  const int days = answer.wanted.last - answer.wanted.first + 1;
+  return {NoticeCode::wanted_window_part,
+          Severity::note,
+          {},
+          {wanted, {DetailName::open, answer.open}, {DetailName::all, days}}};
+}
+
+Notice day_notice(const WantedAnswer& answer) {
+  const Day wanted = answer.wanted.first;
   const auto kinds = static_cast<int>(answer.waves.size());
-  const bool one_day = wanted.first == wanted.last;
-  std::vector<Notice> notices;
-  const auto off = [&] {
-    return fmt::format("{} {}", days_text(std::abs(answer.days_off)),
-                       answer.days_off < 0 ? "early" : "late");
-  };
-  if (!answer.reachable || answer.open == 0) {
-    notices.push_back(
-        {answer.reachable ? "wanted-day-missed" : "wanted-day-unreachable",
-         answer.reachable ? Severity::warning : Severity::refusal,
-         fmt::format("nothing can be in flower {} {}: the nearest is {} when planted on {}, {}; {}",
-                     one_day ? "on" : "from",
-                     one_day ? to_words(wanted.first)
-                             : to_words(wanted.first) + " to " + to_words(wanted.last),
-                     to_words(answer.predicted), to_words(answer.plant), off(), answer.limit)});
-    return notices;
-  }
-  if (!one_day) {
-    const int days = wanted.last - wanted.first + 1;
-    notices.push_back(
-        {answer.met ? "wanted-window" : "wanted-window-part", Severity::note,
-         answer.met
-             ? fmt::format("in flower on every day from {} to {}: planting on {} does it",
-                           to_words(wanted.first), to_words(wanted.last), to_words(answer.plant))
-             : fmt::format("in flower on {} of the {} days from {} to {}, the most that planting "
-                           "day and storage can do",
-                           answer.open, days, to_words(wanted.first), to_words(wanted.last))});
-    return notices;
-  }
-  std::string text;
-  if (kinds == 1) {
-    text =
-        answer.days_off == 0
-            ? fmt::format("full flower expected on {} as wanted", to_words(wanted.first))
-            : fmt::format("full flower expected on {}, {}: {}; some are open on {}",
-                          to_words(answer.predicted), off(), answer.limit, to_words(wanted.first));
-  } else {
-    text = fmt::format("on {} {} of {} kinds {} in flower", to_words(wanted.first), answer.open,
-                       kinds, answer.open == 1 ? "is" : "are");
-    if (!answer.met)
-      text +=
-          fmt::format("; most are on {}, {}: {}", to_words(answer.predicted), off(), answer.limit);
-    std::string closed;
-    for (const PlannedWave& wave : answer.waves) {
-      if (wave.first <= wanted.first && wanted.first <= wave.last) continue;
-      closed += fmt::format("{}{} {} to {}", closed.empty() ? "" : ", ", wave.name,
-                            to_words(wave.first), to_words(wave.last));
-    }
-    if (!closed.empty()) text += "; not " + closed;
-  }
   const bool well = answer.met && (kinds > 1 || answer.days_off == 0);
-  notices.push_back({well ? "wanted-day" : "wanted-day-off",
-                     well ? Severity::note : Severity::warning, std::move(text)});
-  return notices;
+  Notice notice;
+  notice.code = well ? NoticeCode::wanted_day : NoticeCode::wanted_day_off;
+  notice.severity = well ? Severity::note : Severity::warning;
+  notice.details.push_back(wanted_detail(answer.wanted));
+  if (kinds == 1 ? answer.days_off != 0 : !answer.met) add_miss(answer, notice.details);
+  if (kinds == 1) return notice;
+  notice.details.push_back({DetailName::open, answer.open});
+  notice.details.push_back({DetailName::all, kinds});
+  std::vector<Remark> closed;
+  for (const PlannedWave& wave : answer.waves) {
+    if (wave.first <= wanted && wanted <= wave.last) continue;
+    const DayWindow days{wave.first, wave.last};
+    closed.push_back(
+        {RemarkCode::kind_flowers, {{wave.taxon, wave.name}}, {{DetailName::window, days}}});
+  }
+  if (!closed.empty()) notice.details.push_back({DetailName::closed, std::move(closed)});
+  return notice;
+}
+
+}  // namespace
+
+std::vector<Notice> wanted_notices(const WantedAnswer& answer) {
+  if (!answer.reachable || answer.open == 0) return {none_open(answer)};
+  if (answer.wanted.first != answer.wanted.last) return {window_notice(answer)};
+  return {day_notice(answer)};
 }
 
 }  // namespace bulbwright

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/notice.hpp"
 #include "base/quantity.hpp"
 #include "shopping/pack_sizes.hpp"
 #include "shopping/spares.hpp"
@@ -26,10 +27,10 @@ struct BulbNeed {
 
 /// What one pot needs.
 struct PotNeeds {
-  std::string pot;     ///< its name, may be empty
-  std::string file;    ///< where it was read
-  bool ok = true;      ///< its plan can be carried out
-  std::string reason;  ///< why not, else empty
+  std::string pot;               ///< its name, may be empty
+  std::string file;              ///< where it was read
+  bool ok = true;                ///< its plan can be carried out
+  std::optional<Notice> reason;  ///< why not
   int layers = 0;
   std::vector<BulbNeed> bulbs;  ///< bottom layer first
   Litres mix;                   ///< loose, to buy, without perlite

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/core.h>
-
 #include "scheduling/schedule.hpp"
 #include "suggest/exclusion.hpp"
 
@@ -15,22 +13,21 @@ constexpr double good_day = 1.0;
 
 /// What stops a kind on a day, in the order of judging.
 enum class Hurdle { planting_day, storage, cold, window, none };
-std::string words(Hurdle hurdle, const SuggestionWish& wish) {
+std::optional<Remark> remark_of(Hurdle hurdle, const SuggestionWish& wish) {
+  using enum RemarkCode;
   switch (hurdle) {
     case Hurdle::planting_day:
-      return "no good planting day in this pot and winter";
+      return Remark{no_planting_day};
     case Hurdle::storage:
-      return "would have to be chilled potted, or longer than it takes";
+      return Remark{chilled_too_long};
     case Hurdle::cold:
-      return wish.no_storage ? "too little cold without a refrigerator"
-                             : "too little cold in a mild winter";
+      return Remark{wish.no_storage ? cold_without_refrigerator : cold_in_mild_winter};
     case Hurdle::window:
-      return fmt::format("not in flower from {} to {}", to_words(wish.window.first),
-                         to_words(wish.window.last));
+      return Remark{not_in_flower, {}, {{DetailName::window, wish.window}}};
     case Hurdle::none:
       break;
   }
-  return {};
+  return std::nullopt;
 }
 
 /// Storage that the kind takes dry and the bulbs' days allow; fixed weeks are not shortened by the
@@ -91,13 +88,13 @@ Candidates find_candidates(const PotCase& all, const SuggestionWish& wish) {
   result.first_day = planting_season(all.season.season, all.season.hemisphere).first;
   for (std::size_t i = 0; i < all.kinds.size(); ++i) {
     const Taxon& taxon = *all.kinds[i].ask.taxon;
-    std::string reason = exclusion_of(taxon, all.request.pot, wish);
+    std::optional<Remark> reason = exclusion_of(taxon, all.request.pot, wish);
     Candidate candidate{all.kinds[i], all.layers[i].kinds.front().height, {}, {}};
-    if (reason.empty()) reason = words(fill_days(candidate, all.season, wish), wish);
-    if (reason.empty()) {
+    if (!reason) reason = remark_of(fill_days(candidate, all.season, wish), wish);
+    if (!reason) {
       result.kinds.push_back(std::move(candidate));
     } else {
-      result.left_out.push_back({taxon.id, taxon.name, std::move(reason)});
+      result.left_out.push_back({taxon.id, taxon.name, std::move(*reason)});
     }
   }
   return result;

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/core.h>
-
 #include "materials/used_mix.hpp"
 
 namespace bulbwright {
@@ -39,32 +37,32 @@ Eaten eaten_by(const Taxon& taxon, Eater eater) {
 
 }  // namespace
 
-const char* to_string(Mouth mouth) {
+Remark remark_of(Mouth mouth) {
   switch (mouth) {
     case Mouth::cats:
-      return "cats";
+      return {RemarkCode::cats};
     case Mouth::dogs:
-      return "dogs";
+      return {RemarkCode::dogs};
     case Mouth::horses:
-      return "horses";
+      return {RemarkCode::horses};
     case Mouth::people:
-      return "people";
+      break;
   }
-  return "";
+  return {RemarkCode::people};
 }
 
-const char* to_string(Eater eater) {
+Remark remark_of(Eater eater) {
   switch (eater) {
     case Eater::deer:
-      return "deer";
+      return {RemarkCode::deer};
     case Eater::gopher:
-      return "gophers";
+      return {RemarkCode::gophers};
     case Eater::squirrel:
-      return "squirrels";
+      return {RemarkCode::squirrels};
     case Eater::vole:
-      return "voles";
+      break;
   }
-  return "";
+  return {RemarkCode::voles};
 }
 
 Toxicity worst_for(const Taxon& taxon, const std::vector<Mouth>& mouths) {
@@ -73,31 +71,29 @@ Toxicity worst_for(const Taxon& taxon, const std::vector<Mouth>& mouths) {
   return worst;
 }
 
-std::string exclusion_of(const Taxon& taxon, const PotRequest& pot, const SuggestionWish& wish) {
+std::optional<Remark> exclusion_of(const Taxon& taxon, const PotRequest& pot,
+                                   const SuggestionWish& wish) {
   if (std::find(wish.without.begin(), wish.without.end(), taxon.id) != wish.without.end())
-    return "not wanted";
+    return Remark{RemarkCode::not_wanted};
   const std::string genera[]{taxon.genus};
   if (!genera_refused(pot.last_crop, pot.used_mix, genera).empty())
-    return "the mix held its genus last year";
+    return Remark{RemarkCode::genus_in_mix};
   for (const Mouth mouth : wish.safe_for) {
-    switch (toxicity_of(taxon, mouth)) {
-      case Toxicity::none_known:
-        break;
-      case Toxicity::unverified:
-        return fmt::format("not known to be harmless to {}", to_string(mouth));
-      case Toxicity::mild:
-      case Toxicity::moderate:
-      case Toxicity::severe:
-        return fmt::format("poisonous to {} when eaten", to_string(mouth));
-    }
+    const Toxicity toxicity = toxicity_of(taxon, mouth);
+    if (toxicity == Toxicity::none_known) continue;
+    return Remark{toxicity == Toxicity::unverified ? RemarkCode::not_known_harmless
+                                                   : RemarkCode::poisonous_eaten,
+                  {},
+                  {{DetailName::mouths, std::vector<Remark>{remark_of(mouth)}}}};
   }
   for (const Eater eater : wish.not_eaten_by) {
     const Eaten eaten = eaten_by(taxon, eater);
     if (eaten == Eaten::rarely) continue;
-    return eaten == Eaten::unknown ? fmt::format("not known whether {} eat it", to_string(eater))
-                                   : fmt::format("eaten by {}", to_string(eater));
+    return Remark{eaten == Eaten::unknown ? RemarkCode::not_known_eaten : RemarkCode::eaten_by,
+                  {},
+                  {{DetailName::eaters, std::vector<Remark>{remark_of(eater)}}}};
   }
-  return {};
+  return std::nullopt;
 }
 
 }  // namespace bulbwright

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "catalogue/taxon.hpp"
@@ -8,9 +7,11 @@
 
 namespace bulbwright {
 
-/// Why a stack is suggested, for people, most telling first; what to mind at the end. `kinds` are
-/// those of its layers, bottom first.
-std::vector<std::string> reasons_for(const Suggestion& suggestion, const SuggestionWish& wish,
-                                     const std::vector<const Taxon*>& kinds);
+/// Why a stack is suggested, most telling first. `kinds` are those of its layers, bottom first.
+std::vector<Remark> reasons_for(const Suggestion& suggestion, const SuggestionWish& wish,
+                                const std::vector<const Taxon*>& kinds);
+
+/// What to mind of these kinds in one pot.
+std::vector<Notice> mind_for(const Suggestion& suggestion, const std::vector<const Taxon*>& kinds);
 
 }  // namespace bulbwright

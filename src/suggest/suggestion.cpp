@@ -4,9 +4,6 @@
 #include <iterator>
 #include <optional>
 
-#include <fmt/core.h>
-
-#include "base/notice_words.hpp"
 #include "flowering/coverage.hpp"
 #include "flowering/timing.hpp"
 #include "layers/layering.hpp"
@@ -52,6 +49,8 @@ class Presenter {
     if (!pack(pot, suggestion)) return std::nullopt;
     count_days(suggestion);
     suggestion.reasons = reasons_for(suggestion, wish_, kinds);
+    suggestion.mind = mind_for(suggestion, kinds);
+    suggestion.mind = mind_for(suggestion, kinds);
     return suggestion;
   }
 
@@ -153,8 +152,7 @@ void show(const StackSearch& search, const Candidates& candidates, const Present
     result.found.push_back(std::move(*suggestion));
   }
   if (!tulip && !result.found.empty()) {
-    result.notices.push_back(
-        {"no-tulip-pot", Severity::note, "no pot of a single tulip kind meets what is asked"});
+    result.notices.push_back({NoticeCode::no_tulip_pot, Severity::note});
   }
 }
 
@@ -162,37 +160,39 @@ void show(const StackSearch& search, const Candidates& candidates, const Present
 void say_none_known_safe(const Catalogue& catalogue, const SuggestionWish& wish,
                          Suggestions& result) {
   if (wish.safe_for.empty()) return;
-  std::vector<std::string> mild;
+  std::vector<KindName> mild;
   for (const Taxon& taxon : catalogue.taxa()) {
     const Toxicity worst = worst_for(taxon, wish.safe_for);
     if (worst == Toxicity::none_known) return;
-    if (worst == Toxicity::mild) mild.push_back(plain_name(taxon.name));
+    if (worst == Toxicity::mild) mild.push_back({taxon.id, taxon.name});
   }
-  std::string text = fmt::format("no kind of the catalogue is known to be harmless to {}",
-                                 listed(names_of(wish.safe_for), "and"));
-  if (!mild.empty()) text += fmt::format("; the mildest are {}", listed(mild, "and"));
-  text +=
-      "; set a pot of bulbs where they cannot reach it, and ask a veterinarian or a poison "
-      "centre";
-  result.notices.push_back({"none-known-safe", Severity::warning, std::move(text)});
+  Notice notice{NoticeCode::none_known_safe,
+                Severity::warning,
+                {},
+                {{DetailName::mouths, remarks_of(wish.safe_for)}}};
+  if (!mild.empty()) notice.details.push_back({DetailName::mild, std::move(mild)});
+  result.notices.push_back(std::move(notice));
 }
 
 void say_nothing_found(const StackSearch& search, const SuggestionWish& wish, Suggestions& result) {
+  using enum RemarkCode;
   if (!result.found.empty()) return;
-  std::string text = "no kind or stack meets what is asked";
+  std::vector<Remark> why;
   for (const LeftOut& out : result.left_out) {
-    if (std::find(wish.with.begin(), wish.with.end(), out.taxon) != wish.with.end())
-      text += fmt::format("; {}: {}", plain_name(out.name), out.reason);
+    if (std::find(wish.with.begin(), wish.with.end(), out.taxon) == wish.with.end()) continue;
+    why.push_back({kind_left_out,
+                   {{out.taxon, out.name}},
+                   {{DetailName::why, std::vector<Remark>{out.reason}}}});
   }
   if (static_cast<int>(result.left_out.size()) == result.kinds) {
-    text += "; every kind is left out, for the reasons given";
+    why.push_back({all_left_out});
   } else if (search.ranked.empty()) {
-    text += wish.with.empty() ? "; the pot is too shallow for any of the kinds left"
-                              : "; the kinds asked for share no good day, or do not fit together";
+    why.push_back({wish.with.empty() ? too_shallow_for_all : no_common_day});
   } else {
-    text += "; the pot is too narrow for a bulb of the kinds left";
+    why.push_back({too_narrow});
   }
-  result.notices.push_back({"nothing-found", Severity::refusal, text});
+  result.notices.push_back(
+      {NoticeCode::nothing_found, Severity::refusal, {}, {{DetailName::why, std::move(why)}}});
 }
 
 }  // namespace

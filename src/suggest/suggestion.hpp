@@ -19,24 +19,25 @@ inline constexpr double least_chance = 0.80;
 
 struct Suggestion {
   Day plant;
-  DayWindow planting;                ///< around `plant`, the days that suit every kind
-  std::vector<PlannedWave> waves;    ///< by layer, bottom first
-  std::vector<TaxonCold> cold;       ///< by layer
-  std::vector<int> bulbs;            ///< by layer, packed
-  DayWindow stretch;                 ///< the longest run of days in the window with flowers
-  int days_in_flower = 0;            ///< its length
-  int gap_days = 0;                  ///< days without a flower between the window's first and last
-  double storage_weeks = 0.0;        ///< in sum over the layers
-  double chance = 1.0;               ///< least of the layers' chances to reach their least cold
-  std::vector<std::string> reasons;  ///< in a gardener's words, what to mind at the end
-  Request request;                   ///< ready for make_plan(), which gives these waves and bulbs
+  DayWindow planting;              ///< around `plant`, the days that suit every kind
+  std::vector<PlannedWave> waves;  ///< by layer, bottom first
+  std::vector<TaxonCold> cold;     ///< by layer
+  std::vector<int> bulbs;          ///< by layer, packed
+  DayWindow stretch;               ///< the longest run of days in the window with flowers
+  int days_in_flower = 0;          ///< its length
+  int gap_days = 0;                ///< days without a flower between the window's first and last
+  double storage_weeks = 0.0;      ///< in sum over the layers
+  double chance = 1.0;             ///< least of the layers' chances to reach their least cold
+  std::vector<Remark> reasons;
+  std::vector<Notice> mind;  ///< what its kinds do to each other
+  Request request;           ///< ready for make_plan(), which gives these waves and bulbs
 };
 
-/// A kind that is in no stack, and why, in words.
+/// A kind that is in no stack, and why.
 struct LeftOut {
   std::string taxon;
   std::string name;
-  std::string reason;
+  Remark reason;
 };
 
 struct Suggestions {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/detail.hpp"
 
 namespace bulbwright {
 
@@ -11,9 +12,15 @@ namespace bulbwright {
 
 enum class Mouth { cats, dogs, horses, people };
 enum class Eater { deer, gopher, squirrel, vole };
-/// "cats", "deer": several of them, for sentences.
-const char* to_string(Mouth mouth);
-const char* to_string(Eater eater);
+/// As they are said.
+Remark remark_of(Mouth mouth);
+Remark remark_of(Eater eater);
+template <class Word>
+std::vector<Remark> remarks_of(const std::vector<Word>& words) {
+  std::vector<Remark> remarks;
+  for (const Word word : words) remarks.push_back(remark_of(word));
+  return remarks;
+}
 
 struct SuggestionWish {
   DayWindow window;                  ///< in which flowers are wanted

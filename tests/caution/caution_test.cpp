@@ -77,7 +77,7 @@ TEST_CASE("three kinds give one line a topic on the bench sheet", "[caution][gol
                      "pets.",
                      "Open the bag of mix away from your face, wet the mix; mask, gloves; wash "
                      "hands.",
-                     "About 42 kg filled: fill it where it will stand; never lift it alone.",
+                     "About {weight} filled: fill it where it will stand; never lift it alone.",
                      "Balcony, roof or deck: ask the owner and a licensed engineer about its "
                      "weight.",
                      "Wear nitrile gloves: tulips and daffodils irritate the skin.",
@@ -201,7 +201,8 @@ TEST_CASE("bench lines stay within 90 columns with every kind in the pot", "[cau
       CAPTURE(caution.code, caution.short_text);
       CHECK(caution.short_text.size() <= 90);
       CHECK(caution.text.find('{') == std::string::npos);
-      CHECK(caution.short_text.find('{') == std::string::npos);
+      const std::size_t place = caution.short_text.find('{');
+      CHECK(place == caution.short_text.find("{weight}"));  // in the reader's units
     }
   }
   const auto lines = sheet(cautions_for(facts));

@@ -49,7 +49,7 @@ std::string field_at_fault(const RecordSource& record, std::optional<double> lat
   }
 }
 
-bool says(const ColdReport& report, const std::string& code) {
+bool says(const ColdReport& report, NoticeCode code) {
   for (const Notice& notice : report.notices) {
     if (notice.code == code) return true;
   }
@@ -99,7 +99,7 @@ TEST_CASE("a record goes on with the normals of a place where there is one", "[c
   REQUIRE(report.winters.size() == 1);
   CHECK(report.winters[0].measured_days == 61);
   CHECK(report.winters[0].expected_days == 59);
-  CHECK_FALSE(says(report, "days-missing"));
+  CHECK_FALSE(says(report, NoticeCode::days_missing));
   CHECK(field_at_fault(autumn, 47.0, winter) == "from");
 }
 

@@ -21,7 +21,7 @@ ColdPlan planned(const ColdAsk& ask, const PotSeason& season, Day planted, int d
       ask, planted, [&](const ColdState&) { return planted + days_to_shoots; }, winters);
 }
 
-bool says(const std::vector<Notice>& notices, const std::string& code) {
+bool says(const std::vector<Notice>& notices, NoticeCode code) {
   return std::any_of(notices.begin(), notices.end(),
                      [&](const Notice& n) { return n.code == code; });
 }
@@ -88,7 +88,7 @@ TEST_CASE("too little cold is said with the chance that the least is reached", "
   const ColdPlan plan = planned(ask, steady_season(15.0, 16.0, 14.0), january, 60);
   CHECK(is_under_chilled(plan));
   CHECK(plan.cold.chance_least_met < 0.05);
-  CHECK(says(cold_notices(ask, plan, january), "under-chilled"));
+  CHECK(says(cold_notices(ask, plan, january), NoticeCode::under_chilled));
 }
 
 // Ten, five and five weeks of natural cold: each side of the normal winter is five weeks a standard

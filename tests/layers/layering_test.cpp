@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include "report/notice_text.hpp"
+
 using namespace bulbwright;
 
 namespace {
@@ -97,9 +99,9 @@ TEST_CASE("a shallow pot names the height that would do and the layer to leave o
   const Layering shallow = planned(layers, round_pot(380_mm, 290_mm, 200_mm));
   REQUIRE_FALSE(shallow.ok);
   REQUIRE(shallow.notices.size() == 1);
-  CHECK(shallow.notices[0].code == "too-shallow");
-  CHECK(shallow.notices[0].text.find("would do") != std::string::npos);
-  CHECK(shallow.notices[0].text.find("leave out") != std::string::npos);
+  CHECK(shallow.notices[0].code == NoticeCode::too_shallow);
+  const std::string text = report::plain_text(shallow.notices[0]);
+  CHECK_THAT(text, Catch::Contains("would do") && Catch::Contains("leave out"));
 }
 
 TEST_CASE("own bulbs are shared out over a mixture by its shares", "[layering]") {
@@ -118,7 +120,7 @@ TEST_CASE("bulbs that cannot stand 3 mm apart are refused", "[layering]") {
   tulips.count = 500;
   const Layering result = planned({tulips}, round_pot(380_mm, 290_mm, 360_mm));
   CHECK_FALSE(result.ok);
-  CHECK(result.notices[0].code == "does-not-fit");
+  CHECK(result.notices[0].code == NoticeCode::does_not_fit);
 }
 
 // Common practice: an inch between bulbs in layered pots, a finger (18 mm) in a single layer; a

@@ -23,7 +23,7 @@ PlannedWave wave(int layer, Day peak) {
   return result;
 }
 
-bool says(const std::vector<Notice>& notices, const std::string& code) {
+bool says(const std::vector<Notice>& notices, NoticeCode code) {
   return std::any_of(notices.begin(), notices.end(),
                      [&](const Notice& n) { return n.code == code; });
 }
@@ -36,11 +36,11 @@ TEST_CASE("a later wave shorter than standing leaves may be hidden", "[company]"
   const Taxon early = kind("early", 40, 35), late = kind("late", 20, 15);
   CHECK(says(
       company_notices(std::vector<Companion>{{&early, wave(1, march)}, {&late, wave(2, april)}}),
-      "hidden-by-leaves"));
+      NoticeCode::hidden_by_leaves));
   // The other way round the short one flowers before the leaves of the tall one matter.
   CHECK_FALSE(says(
       company_notices(std::vector<Companion>{{&early, wave(1, april)}, {&late, wave(2, march)}}),
-      "hidden-by-leaves"));
+      NoticeCode::hidden_by_leaves));
 }
 
 TEST_CASE("a mat of leaves over later noses is told", "[company]") {
@@ -49,7 +49,7 @@ TEST_CASE("a mat of leaves over later noses is told", "[company]") {
   const Taxon late = kind("late", 40, 30);
   CHECK(
       says(company_notices(std::vector<Companion>{{&mat, wave(2, march)}, {&late, wave(1, april)}}),
-           "leaf-mat"));
+           NoticeCode::leaf_mat));
 }
 
 TEST_CASE("opposite wishes for water or light are warned of and rule a stack out", "[company]") {
@@ -59,7 +59,7 @@ TEST_CASE("opposite wishes for water or light are warned of and rule a stack out
   CHECK(opposite_wishes(dry, moist));
   CHECK(says(
       company_notices(std::vector<Companion>{{&dry, wave(1, march)}, {&moist, wave(2, march)}}),
-      "opposite-water"));
+      NoticeCode::opposite_water));
   moist.moisture_growth = Moisture::normal;
   CHECK_FALSE(opposite_wishes(dry, moist));
 }

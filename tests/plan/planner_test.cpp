@@ -47,7 +47,7 @@ const TaxonCold& cold_of(const Plan& plan, const std::string& taxon) {
                        [&](const TaxonCold& cold) { return cold.taxon == taxon; });
 }
 
-bool says(const Plan& plan, const std::string& code) {
+bool says(const Plan& plan, NoticeCode code) {
   return std::any_of(plan.notices.begin(), plan.notices.end(),
                      [&](const Notice& n) { return n.code == code; });
 }
@@ -82,7 +82,7 @@ TEST_CASE("a cold place needs no refrigerator and says so", "[planner]") {
                             request_of({"tulip-triumph", "narcissus-large-cupped"}));
   CHECK(plan.ok);
   for (const TaxonCold& cold : plan.cold) CHECK(cold.storage_weeks == 0.0);
-  CHECK(says(plan, "enough-winter"));
+  CHECK(says(plan, NoticeCode::enough_winter));
   // Common practice: plant spring bulbs in autumn, once the soil has cooled, weeks before hard
   // frost.
   CHECK(plan.plant >= Day{2026, 9, 15});
@@ -91,7 +91,7 @@ TEST_CASE("a cold place needs no refrigerator and says so", "[planner]") {
 
 TEST_CASE("a tropical place says that natural cold is none", "[planner]") {
   const Plan plan = plan_at(world().places.find("Singapore"), request_of({"tulip-triumph"}));
-  CHECK(says(plan, "no-natural-cold"));
+  CHECK(says(plan, NoticeCode::no_natural_cold));
   CHECK(cold_of(plan, "tulip-triumph").natural.normal == Approx(0.0).margin(0.01));
   CHECK(cold_of(plan, "tulip-triumph").storage_weeks >= 8.0);
 }
@@ -130,14 +130,14 @@ TEST_CASE("weeks of storage that cannot be are refused with the nearest day", "[
   request.storage.weeks = 10.0;
   const Plan early = plan_at(world().places.zone_profile("9b"), request);
   CHECK_FALSE(early.ok);
-  CHECK(says(early, "storage-before-bulbs"));
+  CHECK(says(early, NoticeCode::storage_before_bulbs));
   request.plant = Day{2027, 2, 1};
   request.storage.weeks = 16.0;
   const Plan longer = plan_at(world().places.zone_profile("9b"), request);
   CHECK_FALSE(longer.ok);
-  CHECK(says(longer, "storage-too-long"));
+  CHECK(says(longer, NoticeCode::storage_too_long));
   request.layers[0].parts[0].taxon = "freesia";
-  CHECK(says(plan_at(world().places.zone_profile("9b"), request), "never-refrigerate"));
+  CHECK(says(plan_at(world().places.zone_profile("9b"), request), NoticeCode::never_refrigerate));
 }
 
 TEST_CASE("no cold at all is told, with a wider range, never as a confident date", "[planner]") {
@@ -145,7 +145,7 @@ TEST_CASE("no cold at all is told, with a wider range, never as a confident date
   request.plant = Day{2027, 1, 8};
   request.storage.weeks = 0.0;
   const Plan plan = plan_at(world().places.zone_profile("10b"), request);
-  CHECK(says(plan, "under-chilled"));
+  CHECK(says(plan, NoticeCode::under_chilled));
   REQUIRE(plan.waves.size() == 1);
   CHECK_FALSE(plan.waves[0].confident);
 }
@@ -156,7 +156,7 @@ TEST_CASE("mix of last year's genus is refused for it", "[planner]") {
   request.pot.used_mix = true;
   const Plan plan = plan_at(world().places.zone_profile("8a"), request);
   CHECK_FALSE(plan.ok);
-  CHECK(says(plan, "used-mix"));
+  CHECK(says(plan, NoticeCode::used_mix));
 }
 
 TEST_CASE("the same request gives the same plan, with or without remembered packings",
@@ -185,10 +185,10 @@ TEST_CASE("a kind that will not flower has no days of flower anywhere in the pla
   REQUIRE(plan.waves.size() == 2);
   REQUIRE_FALSE(plan.waves[0].flowers);  // nine weeks of cold at the least, and none there
   REQUIRE(plan.waves[1].flowers);
-  CHECK(says(plan, "no-flower"));
+  CHECK(says(plan, NoticeCode::no_flower));
   CHECK(plan.display.last == plan.waves[1].last);
   for (const PlannedDate& date : plan.dates) {
     if (date.task == Task::flower || date.task == Task::after_flowering)
-      CHECK(date.taxon == "narcissus-tazetta-tender");
+      CHECK(date.kinds.front().taxon == "narcissus-tazetta-tender");
   }
 }

@@ -78,7 +78,8 @@ TEST_CASE("layers by flowering lie latest lowest whatever the list", "[settled]"
   CHECK(plan.plant == as_listed.plant);
   for (std::size_t i = 1; i < plan.waves.size(); ++i)
     CHECK(plan.waves[i - 1].peak >= plan.waves[i].peak);
-  for (const Notice& notice : plan.notices) CHECK(notice.code != "flowers-before-layer-above");
+  for (const Notice& notice : plan.notices)
+    CHECK(notice.code != NoticeCode::flowers_before_layer_above);
 }
 
 TEST_CASE("of a mixture the latest kind decides its place", "[settled]") {
@@ -101,7 +102,8 @@ TEST_CASE("an order that does not fit the pot is not taken", "[settled]") {
     request.pot.height = Millimetres{height};
     request.order = LayerOrder::by_flowering;
     const Settled settled = settle(make_case(request, bench.context()), bench.context());
-    for (const Notice& notice : settled.notices) seen = seen || notice.code == "order-kept";
+    for (const Notice& notice : settled.notices)
+      seen = seen || notice.code == NoticeCode::order_kept;
     if (seen) {
       CHECK(settled.pot_case.request.layers == request.layers);
       CHECK(make_plan(request, bench.context()).layers.size() == 2);

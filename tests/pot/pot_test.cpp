@@ -10,6 +10,7 @@
 #include "base/error.hpp"
 #include "materials/materials_vectors.hpp"
 #include "pot/material.hpp"
+#include "report/notice_text.hpp"
 
 using namespace bulbwright;
 using std::numbers::pi;
@@ -292,8 +293,10 @@ TEST_CASE("a pot of one width gets a usual base and height, and says so", "[pot]
   CHECK(inner_height(pot).value() == Approx(342.9));
   CHECK(pot.headspace == 25_mm);
   REQUIRE(pot.notes.size() == 2);
-  CHECK(describe(pot.notes[0]) == "base assumed at 0.75 of the rim (common practice)");
-  CHECK(describe(pot.notes[1]) == "height assumed at 0.9 of the rim (common practice)");
+  CHECK(report::plain_text(remark_of(pot.notes[0])) ==
+        "base assumed at 0.75 of the rim (common practice)");
+  CHECK(report::plain_text(remark_of(pot.notes[1])) ==
+        "height assumed at 0.9 of the rim (common practice)");
 
   request.shape = Shape::rectangle;  // a trough tapers by the same amount on all sides
   request.top = two(600, 200);

@@ -107,45 +107,26 @@ inline void add_cold_and_dates(Plan& plan) {
       taxon_cold(crocus(), {6, 9, 12}, {3.6, 1.5, 5.0}, 7.5, plan.plant),
   };
   const auto start = [&](std::size_t i) { return *plan.cold[i].storage_start; };
+  const auto kinds = [](const LayerSketch& sketch) {
+    return std::vector<KindName>{{sketch.taxon, sketch.name}};
+  };
   plan.dates = {
-      {Day{2026, 9, 1}, {}, Task::order_by, "", 0, "order the bulbs"},
-      {Day{2026, 9, 15}, {}, Task::bulbs_arrive, "", 0, "earliest day to have the bulbs at home"},
-      {start(0),
-       {},
-       Task::storage_start,
-       "tulip-triumph",
-       1,
-       "Triumph tulips into the refrigerator"},
-      {start(2),
-       {},
-       Task::storage_start,
-       "crocus-large",
-       3,
-       "Large Dutch crocuses into the refrigerator"},
-      {start(1),
-       {},
-       Task::storage_start,
-       "narcissus-large-cupped",
-       2,
-       "Large-cupped daffodils into the refrigerator"},
-      {Day{2026, 11, 20}, Day{2027, 1, 7}, Task::storage_check, "", 0,
-       "look the stored bulbs over once a week"},
-      {plan.plant, {}, Task::plant, "", 0, "plant"},
-      {plan.plant, {}, Task::water_in, "", 0, "water in"},
-      {Day{2027, 1, 15}, {}, Task::top_up, "", 0, "top up the mix where it has settled"},
-      {plan.plant, Day{2027, 4, 17}, Task::keep_moist, "", 0, "keep moist, never wet"},
-      {Day{2027, 1, 30}, {}, Task::shoots, "crocus-large", 3, "first noses of the crocuses"},
-      {Day{2027, 1, 30}, {}, Task::uncover, "", 0, "lift the mesh"},
-      {Day{2027, 2, 18}, Day{2027, 3, 3}, Task::flower, "crocus-large", 3, "crocuses in flower"},
-      {Day{2027, 3, 9}, Day{2027, 3, 25}, Task::flower, "narcissus-large-cupped", 2,
-       "daffodils in flower"},
-      {Day{2027, 3, 28}, Day{2027, 4, 10}, Task::flower, "tulip-triumph", 1, "tulips in flower"},
-      {Day{2027, 4, 11},
-       {},
-       Task::after_flowering,
-       "tulip-triumph",
-       1,
-       "discard the Triumph tulips; keep and feed the rest"},
+      {Day{2026, 9, 1}, {}, Task::order_by},
+      {Day{2026, 9, 15}, {}, Task::bulbs_arrive},
+      {start(0), {}, Task::storage_start, kinds(tulip()), 1},
+      {start(2), {}, Task::storage_start, kinds(crocus()), 3},
+      {start(1), {}, Task::storage_start, kinds(daffodil()), 2},
+      {Day{2026, 11, 20}, Day{2027, 1, 7}, Task::storage_check},
+      {plan.plant, {}, Task::plant},
+      {plan.plant, {}, Task::water_in},
+      {Day{2027, 1, 15}, {}, Task::top_up},
+      {plan.plant, Day{2027, 4, 17}, Task::keep_moist},
+      {Day{2027, 1, 30}, {}, Task::shoots, kinds(crocus()), 3},
+      {Day{2027, 1, 30}, {}, Task::uncover},
+      {Day{2027, 2, 18}, Day{2027, 3, 3}, Task::flower, kinds(crocus()), 3},
+      {Day{2027, 3, 9}, Day{2027, 3, 25}, Task::flower, kinds(daffodil()), 2},
+      {Day{2027, 3, 28}, Day{2027, 4, 10}, Task::flower, kinds(tulip()), 1},
+      {Day{2027, 4, 11}, {}, Task::after_flowering, kinds(tulip()), 1, AfterFlowering::discard},
   };
 }
 
@@ -212,14 +193,18 @@ inline Plan terrace_plan() {
                       {Millimetres{360.0}, Millimetres{380.0}, Millimetres{380.0}}};
   plan.place.label = "zone 9b";
   plan.place.latitude = 37.0;
-  plan.place.basis = "average of the stations of zone 9b; your garden may differ by weeks";
+  plan.place.basis = Remark{RemarkCode::from_stations,
+                            {},
+                            {{DetailName::stations, 12}, {DetailName::yearly, Kelvins{1.4}}}};
   plan.place.mix_mean_c = {9.8, 11.2, 12.9, 14.6, 17.3, 20.1, 22.4, 22.3, 20.9, 17.2, 12.9, 9.9};
   plan.plant = Day{2027, 1, 8};
   plan.plant_given = true;
   plan.layers = {round_layer(1, tulip()), round_layer(2, daffodil()), round_layer(3, crocus())};
   add_cold_and_dates(plan);
-  plan.windows = {{"tulip-triumph", DayWindow{Day{2026, 12, 5}, Day{2027, 1, 31}}, "cool mix"},
-                  {"", DayWindow{Day{2026, 12, 5}, Day{2027, 1, 20}}, "cool mix, time to root"}};
+  plan.windows = {{"tulip-triumph",
+                   DayWindow{Day{2026, 12, 5}, Day{2027, 1, 31}},
+                   {RemarkCode::open_to_the_end}},
+                  {"", DayWindow{Day{2026, 12, 5}, Day{2027, 1, 20}}, {RemarkCode::days_for_all}}};
   add_flowers(plan);
   plan.materials = {Litres{26.4},
                     Litres{30.4},
@@ -243,11 +228,18 @@ inline Plan terrace_plan() {
                              plan.pot.name, layer.level, layer.count, 3, layer.count + 3, false});
   }
   plan.notices = {
-      {"zone-only", Severity::note,
-       "With a zone alone every date may be two weeks off; name a station or give your own records "
-       "to narrow it."},
-      {"light-opposite", Severity::warning,
-       "The leaves of the daffodils still stand when the tulips flower."},
+      {NoticeCode::assumed,
+       Severity::note,
+       {},
+       {{DetailName::why,
+         std::vector<Remark>{{RemarkCode::base_share, {}, {{DetailName::share, 0.75}}}}}}},
+      {NoticeCode::mix_warm,
+       Severity::warning,
+       {{"tulip-triumph", "Triumph tulip"}},
+       {{DetailName::mix, Celsius{13.5}},
+        {DetailName::advice,
+         std::vector<Remark>{
+             {RemarkCode::wait_for_day, {}, {{DetailName::day, Day{2027, 1, 20}}}}}}}},
   };
   add_cautions(plan);
   return plan;

@@ -49,13 +49,14 @@ TEST_CASE("plan JSON keeps the documented keys in the documented order", "[plan_
 TEST_CASE("plan JSON tells what was wished and what an ordinary plan gives", "[plan_json]") {
   Plan plan = fixture::terrace_plan();
   const DayWindow asked{Day{2027, 3, 20}, Day{2027, 3, 20}};
-  plan.wanted = WantedReport{asked, Day{2027, 3, 24}, 1, 4, false, "bulbs come late"};
+  plan.wanted = WantedReport{
+      asked, Day{2027, 3, 24}, 1, 4, false, Remark{RemarkCode::winter_decides_earlier}};
   plan.spread = SpreadReport{Day{2026, 12, 1}, {8.0, 0.0, 4.0}, plan.display};
   const Json json = Json::parse(plan_json(plan));
   CHECK(json["wanted"]["window"] == Json{{"from", "2027-03-20"}, {"to", "2027-03-20"}});
   CHECK(json["wanted"]["predicted"] == "2027-03-24");
   CHECK(json["wanted"]["days_off"] == 4);
-  CHECK(json["wanted"]["limit"] == "bulbs come late");
+  CHECK(json["wanted"]["limit"].get<std::string>().starts_with("the winter there decides"));
   CHECK(json["spread"]["plant_before"] == "2026-12-01");
   CHECK(json["spread"]["storage_weeks_before"] == Json{8.0, 0.0, 4.0});
   CHECK(json["spread"]["display_before"] == json["display"]);
@@ -110,7 +111,7 @@ TEST_CASE("each shape of section has its own keys", "[plan_json]") {
 TEST_CASE("a plan that cannot be carried out prints the same object", "[plan_json]") {
   Plan plan;
   plan.ok = false;
-  plan.notices = {{"too-shallow", Severity::refusal, "the pot is too shallow"}};
+  plan.notices = {{NoticeCode::too_shallow, Severity::refusal}};
   const Json json = Json::parse(plan_json(plan));
   CHECK(json["ok"] == false);
   CHECK(json["notices"][0]["severity"] == "refusal");

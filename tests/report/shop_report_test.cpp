@@ -38,7 +38,8 @@ ShoppingList two_pots() {
   PotNeeds bowl;
   bowl.pot = "bowl";
   bowl.ok = false;
-  bowl.reason = "the pot is too shallow";
+  bowl.reason = Notice{
+      NoticeCode::too_shallow, Severity::refusal, {}, {{DetailName::height, Millimetres{210.0}}}};
   return shopping_list({steps, door, bowl}, builtin_packs());
 }
 
@@ -82,7 +83,8 @@ TEST_CASE("the JSON list keeps the documented keys", "[shop_report]") {
   CHECK(json["sure"].is_null());
   CHECK(json["pots"].size() == 3);
   CHECK(json["pots"][0]["layers"][1]["own"] == true);
-  CHECK(json["pots"][2]["reason"] == "the pot is too shallow");
+  CHECK(json["pots"][2]["reason"] ==
+        "the pot is too shallow for these layers; an inner height of 210 mm would do");
   const auto& tulips = json["items"][1];
   CHECK(tulips["item"] == "tulip-triumph");
   CHECK(tulips["kind"] == "bulb");

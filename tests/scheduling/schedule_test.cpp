@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "flowering/pot_season_fixture.hpp"
+#include "report/notice_text.hpp"
 
 using namespace bulbwright;
 using fixture::kind_of;
@@ -33,7 +34,7 @@ PlantingChoice chosen(const char* site, std::vector<const char*> taxa,
   return choose_planting(asks, season.view(), given);
 }
 
-bool says(const PlantingChoice& choice, const std::string& code) {
+bool says(const PlantingChoice& choice, NoticeCode code) {
   return std::any_of(choice.notices.begin(), choice.notices.end(),
                      [&](const Notice& n) { return n.code == code; });
 }
@@ -59,8 +60,8 @@ TEST_CASE("a warm place plants refrigerated tulips from December", "[schedule][p
 TEST_CASE("planting into warm mix names the day to wait for", "[schedule]") {
   const PlantingChoice choice = chosen("London", {"tulip-triumph"}, Day{2026, 9, 16});
   CHECK(choice.plant == Day{2026, 9, 16});
-  REQUIRE(says(choice, "mix-warm"));
-  CHECK(choice.notices.back().text.find("wait for") != std::string::npos);
+  REQUIRE(says(choice, NoticeCode::mix_warm));
+  CHECK(report::plain_text(choice.notices.back()).find("wait for") != std::string::npos);
 }
 
 TEST_CASE("the pot's window is the days that suit every kind", "[schedule][law]") {

@@ -5,6 +5,7 @@
 #include "flowering/coverage.hpp"
 #include "flowering/display.hpp"
 #include "plan/terrace_fixture.hpp"
+#include "report/notice_text.hpp"
 #include "scheduling/schedule.hpp"
 
 namespace bulbwright {
@@ -111,12 +112,13 @@ TEST_CASE("before and after are told in days", "[spread]") {
   const SpreadAnswer answer = find_spread(kinds, season, std::nullopt);
   const std::vector<Notice> notices = spread_notices(answer, kinds);
   REQUIRE(notices.size() == 1);
-  CHECK(notices[0].code == "spread");
+  CHECK(notices[0].code == NoticeCode::spread);
   const std::string after = std::to_string(longest_days(display_of(answer.waves)));
   const std::string before = std::to_string(longest_days(answer.before.before));
-  CHECK_THAT(notices[0].text, Catch::Contains("spread out: " + after + " days without a gap") &&
-                                  Catch::Contains("as usually planted: " + before + " days"));
-  CHECK_THAT(notices[0].text, Catch::Contains(to_words(answer.before.plant_before)));
+  CHECK_THAT(report::plain_text(notices[0]),
+             Catch::Contains("spread out: " + after + " days without a gap") &&
+                 Catch::Contains("as usually planted: " + before + " days"));
+  CHECK_THAT(report::plain_text(notices[0]), Catch::Contains(to_words(answer.before.plant_before)));
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "flowering/coverage.hpp"
 #include "plan/planner.hpp"
 #include "plan/terrace_fixture.hpp"
+#include "report/notice_text.hpp"
 #include "scheduling/schedule.hpp"
 
 namespace bulbwright {
@@ -38,7 +39,7 @@ TEST_CASE("the forward plan of the answer flowers when the answer says", "[wante
     CHECK(day_of_most_flower(waves) == answer.predicted);
     CHECK(answer.predicted - wanted == answer.days_off);
     CHECK(waves_open(waves, wanted) == answer.open);
-    CHECK((answer.days_off == 0) == answer.limit.empty());
+    CHECK((answer.days_off != 0) == answer.limit.has_value());
   }
 }
 
@@ -178,12 +179,13 @@ TEST_CASE("a day that no planting reaches is refused with the nearest and the li
   const WantedAnswer early = find_wanted_day(kinds, season, one(Day{2026, 11, 20}));
   CHECK_FALSE(early.reachable);
   CHECK(early.days_off > wanted_tolerance_days);
-  CHECK_FALSE(early.limit.empty());
+  REQUIRE(early.limit);
   const std::vector<Notice> notices = wanted_notices(early);
   REQUIRE(notices.size() == 1);
   CHECK(notices[0].severity == Severity::refusal);
-  CHECK_THAT(notices[0].text, Catch::Contains(to_words(early.predicted)) &&
-                                  Catch::Contains(early.limit) && Catch::Contains("late"));
+  CHECK_THAT(report::plain_text(notices[0]),
+             Catch::Contains(to_words(early.predicted)) &&
+                 Catch::Contains(report::plain_text(*early.limit)) && Catch::Contains("late"));
   const WantedAnswer late = find_wanted_day(kinds, season, one(Day{2027, 6, 25}));
   CHECK(late.days_off < -wanted_tolerance_days);
   CHECK_FALSE(late.reachable);
@@ -196,12 +198,13 @@ TEST_CASE("a limit of a kind names a kind that the limit holds back", "[wanted_d
                                      kind_of("tulip-triumph", 2)};
   int named = 0;
   for (Day wanted{2027, 1, 20}; wanted <= Day{2027, 5, 20}; wanted = wanted + 5) {
-    const std::string limit = find_wanted_day(kinds, season, one(wanted)).limit;
-    if (limit.find("in the refrigerator") == std::string::npos &&
-        limit.find("of cold at the least") == std::string::npos)
+    const std::optional<Remark> limit = find_wanted_day(kinds, season, one(wanted)).limit;
+    if (!limit ||
+        (limit->code != RemarkCode::limit_storage && limit->code != RemarkCode::limit_least))
       continue;
-    INFO(to_iso(wanted) << ": " << limit);
-    CHECK(limit.starts_with("Triumph tulip"));
+    INFO(to_iso(wanted));
+    REQUIRE(limit->kinds.size() == 1);
+    CHECK(limit->kinds[0].taxon == "tulip-triumph");
     ++named;
   }
   CHECK(named > 0);
@@ -214,7 +217,8 @@ TEST_CASE("bulbs that come late are the limit of an early wish", "[wanted_day]")
   kinds[0].ask.available = Day{2026, 12, 10};
   const WantedAnswer late = find_wanted_day(kinds, season, one(Day{2027, 1, 1}));
   CHECK(late.days_off > usual.days_off);
-  CHECK(late.limit == "bulbs are not to be had before 10 Dec 2026");
+  REQUIRE(late.limit);
+  CHECK(report::plain_text(*late.limit) == "bulbs are not to be had before 10 Dec 2026");
 }
 
 TEST_CASE("a window is filled with as many days of flower as can be", "[wanted_day]") {
@@ -237,7 +241,7 @@ TEST_CASE("a plan for an unreachable day is refused", "[wanted_day]") {
   const Plan plan = make_plan(request, {catalogue(), blooms(), setting, Effort::quick, packings});
   CHECK_FALSE(plan.ok);
   REQUIRE_FALSE(plan.notices.empty());
-  CHECK(plan.notices.front().code == "wanted-day-unreachable");
+  CHECK(plan.notices.front().code == NoticeCode::wanted_day_unreachable);
   CHECK_FALSE(plan.layers.empty());
 }
 

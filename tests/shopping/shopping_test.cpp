@@ -121,7 +121,7 @@ TEST_CASE("own bulbs are counted, not bought", "[shopping]") {
 TEST_CASE("nothing is bought for a pot that cannot be", "[shopping]") {
   PotNeeds a = south_steps(), b = north_door();
   a.ok = false;
-  a.reason = "too shallow";
+  a.reason = Notice{NoticeCode::too_shallow, Severity::refusal};
   const ShoppingList list = shopping_list({a, b}, builtin_packs());
   CHECK(item(list, "tulip-triumph").need == 7);
   CHECK(list.items.size() == 3);

@@ -12,6 +12,7 @@
 #include "layers/layering.hpp"
 #include "plan/companions.hpp"
 #include "plan/terrace_fixture.hpp"
+#include "report/notice_text.hpp"
 #include "scheduling/schedule.hpp"
 
 namespace bulbwright {
@@ -65,8 +66,10 @@ TEST_CASE("every suggestion is a pot that plans as it says", "[suggestion][law]"
       }
       CHECK(weeks == found.storage_weeks);
       for (const Notice& notice : plan.notices) {
-        for (const char* code : {"no-common-window", "under-chilled", "opposite-water",
-                                 "opposite-light", "flowers-before-layer-above", "mix-too-warm"})
+        for (const NoticeCode code :
+             {NoticeCode::no_common_window, NoticeCode::under_chilled, NoticeCode::opposite_water,
+              NoticeCode::opposite_light, NoticeCode::flowers_before_layer_above,
+              NoticeCode::mix_too_warm})
           CHECK(notice.code != code);
       }
       // Days counted one by one.
@@ -359,7 +362,7 @@ TEST_CASE("what the grower excludes is in no stack, with the reason", "[suggesti
     }
   }
   std::map<std::string, std::string> reasons;
-  for (const LeftOut& out : result.left_out) reasons[out.taxon] = out.reason;
+  for (const LeftOut& out : result.left_out) reasons[out.taxon] = report::plain_text(out.reason);
   CHECK(reasons["ipheion"] == "not wanted");
   CHECK(reasons["hyacinth"] == "the mix held its genus last year");
   CHECK(reasons["narcissus-trumpet"] == "poisonous to people when eaten");
@@ -382,7 +385,7 @@ TEST_CASE("where nothing is known to be safe for pets the mildest are told, not 
   CHECK(result.found.empty());
   REQUIRE(result.notices.size() == 2);
   CHECK(result.notices[0].severity == Severity::refusal);
-  CHECK_THAT(result.notices[1].text,
+  CHECK_THAT(report::plain_text(result.notices[1]),
              Catch::Contains("harmless to cats and dogs") && Catch::Contains("Grape hyacinth"));
 }
 
@@ -429,7 +432,7 @@ TEST_CASE("layers are limited by the wish and by the pot", "[suggestion]") {
   const Suggestions none = suggestions_in("7a", wish, bowl);
   CHECK(none.found.empty());
   REQUIRE_FALSE(none.notices.empty());
-  CHECK_THAT(none.notices[0].text, Catch::Contains("too shallow"));
+  CHECK_THAT(report::plain_text(none.notices[0]), Catch::Contains("too shallow"));
 }
 
 TEST_CASE("the south has its suggestions in its own spring", "[suggestion]") {

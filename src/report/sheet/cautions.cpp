@@ -3,6 +3,7 @@
 
 #include <fmt/core.h>
 
+#include "report/notice_text.hpp"
 #include "report/sheet/parts.hpp"
 #include "report/sheet/words.hpp"
 #include "report/text_units.hpp"
@@ -77,14 +78,10 @@ Lines material_lines(const Plan& plan, const Setting& setting) {
 
 Lines notice_lines(const Plan& plan, const Setting& setting) {
   std::vector<std::string> warnings, notes;
-  for (const Notice& notice : plan.notices) {
-    const std::string text = sentence(plan_words(plan, notice.text, setting.style));
+  for (const Notice& notice : setting.closeness >= 1 ? merged(plan.notices) : plan.notices) {
     if (notice.severity == Severity::refusal && !plan.ok) continue;
-    (notice.severity == Severity::note ? notes : warnings).push_back(text);
-  }
-  if (setting.closeness >= 1) {
-    warnings = merge_kinds(plan, warnings).texts;
-    notes = merge_kinds(plan, notes).texts;
+    (notice.severity == Severity::note ? notes : warnings)
+        .push_back(sentence(in_style(notice_text(notice, setting.style), setting.style)));
   }
   if (setting.closeness >= closest_setting && notes.size() > most_notes) {
     const std::size_t more = notes.size() - most_notes;
@@ -101,7 +98,8 @@ Lines caution_lines(const Plan& plan, const Setting& setting) {
   for (const Caution& caution : plan.cautions) {
     if (caution.short_text.empty())
       continue;  // another caution says it, or it is for the full list
-    const std::string text = sentence(plan_words(plan, caution.short_text, setting.style));
+    const std::string text =
+        sentence(in_style(caution_line(caution, setting.style), setting.style));
     const bool said = std::any_of(sorted.begin(), sorted.end(),
                                   [&](const auto& other) { return other.second == text; });
     if (!said) sorted.emplace_back(caution.severity, text);

@@ -1,7 +1,8 @@
 #include <algorithm>
 
-#include <fmt/core.h>
+#include <fmt/format.h>
 
+#include "report/date_text.hpp"
 #include "report/sheet/parts.hpp"
 #include "report/sheet/words.hpp"
 #include "report/text_units.hpp"
@@ -15,63 +16,8 @@ constexpr int days_columns = 17;
 struct DateLine {
   Day from;
   Day to;
-  std::string text;
+  std::vector<std::string> texts;
 };
-
-/// What a task is called where the plan has no words of its own or there is no room for them.
-const char* task_words(Task task) {
-  switch (task) {
-    case Task::order_by:
-      return "have the bulbs ordered";
-    case Task::bulbs_arrive:
-      return "have the bulbs in the house, airy and cool";
-    case Task::storage_start:
-      return "into the refrigerator";
-    case Task::storage_check:
-      return "look the stored bulbs over every week";
-    case Task::pot_and_chill:
-      return "pot up and chill in the pot";
-    case Task::soak:
-      return "soak the bulbs";
-    case Task::plant:
-      return "plant";
-    case Task::water_in:
-      return "water in";
-    case Task::top_up:
-      return "top up the mix";
-    case Task::keep_moist:
-      return "keep moist, not wet";
-    case Task::shelter:
-      return "shelter from hard frost";
-    case Task::uncover:
-      return "uncover";
-    case Task::shoots:
-      return "first shoots";
-    case Task::flower:
-      return "in flower";
-    case Task::bring_in:
-      return "bring in to a light, cool room";
-    case Task::after_flowering:
-      return "after flowering";
-  }
-  return "";
-}
-
-/// Tasks that other parts tell more of, so that a few words do when set close.
-bool told_in_steps(Task task) {
-  switch (task) {
-    case Task::order_by:
-    case Task::bulbs_arrive:
-    case Task::storage_check:
-    case Task::plant:
-    case Task::water_in:
-    case Task::top_up:
-    case Task::keep_moist:
-      return true;
-    default:
-      return false;
-  }
-}
 
 /// Said by another part already: flowering by the chart, and, when set close, the start of storage
 /// by the refrigerator's.
@@ -79,92 +25,84 @@ bool said_elsewhere(const Plan& plan, const PlannedDate& date, int closeness) {
   if (date.task == Task::flower) return !plan.waves.empty();
   if (date.task != Task::storage_start || closeness < 1) return false;
   return std::any_of(plan.cold.begin(), plan.cold.end(), [&](const TaxonCold& cold) {
-    return cold.storage_start == date.date && cold.taxon == date.taxon &&
-           cold.storage_weeks >= 0.05;
+    return cold.storage_start == date.date && !date.kinds.empty() &&
+           cold.taxon == date.kinds.front().taxon && cold.storage_weeks >= 0.05;
   });
 }
 
-std::string name_of(const Plan& plan, const std::string& taxon) {
-  for (const PlannedLayer& layer : plan.layers) {
-    for (const LayerBulbs& bulbs : layer.bulbs) {
-      if (bulbs.taxon == taxon) return bulbs.name;
-    }
-  }
-  return "";
-}
+/// A date with what is written beside it.
+struct SheetDate {
+  PlannedDate date;
+  std::string text;
+};
 
 /// The first noses of all kinds as one stretch of days, the earliest kind named.
-void merge_noses(const Plan& plan, std::vector<PlannedDate>& sorted) {
-  const auto noses = [](const PlannedDate& date) { return date.task == Task::shoots; };
+void merge_noses(std::vector<SheetDate>& sorted) {
+  const auto noses = [](const SheetDate& entry) { return entry.date.task == Task::shoots; };
   const auto first = std::find_if(sorted.begin(), sorted.end(), noses);
   if (first == sorted.end() || std::count_if(sorted.begin(), sorted.end(), noses) < 2) return;
-  Day last = first->date;
-  for (const PlannedDate& date : sorted) {
-    if (noses(date)) last = std::max(last, date.until.value_or(date.date));
+  PlannedDate& whole = first->date;
+  Day last = whole.date;
+  for (const SheetDate& entry : sorted) {
+    if (noses(entry)) last = std::max(last, entry.date.until.value_or(entry.date.date));
   }
-  const std::string name = name_of(plan, first->taxon);
-  first->text = "first noses";
-  if (last > first->date && !name.empty()) first->text += ", " + several(name) + " first";
-  first->until = last;
+  if (last == whole.date) whole.kinds.clear();
+  whole.until = last;
+  first->text = first_noses_text(whole);
   sorted.erase(std::remove_if(std::next(first), sorted.end(), noses), sorted.end());
 }
 
 /// What comes after flowering, kinds that are treated alike as one stretch of days.
-void merge_after_flowering(const Plan& plan, std::vector<PlannedDate>& sorted) {
-  std::vector<std::size_t> places;
-  std::vector<std::string> texts;
-  for (std::size_t i = 0; i < sorted.size(); ++i) {
-    if (sorted[i].task != Task::after_flowering) continue;
-    places.push_back(i);
-    texts.push_back(plan_words(plan, sorted[i].text, TextStyle{}));
-  }
-  const MergedTexts merged = merge_kinds(plan, texts);
-  std::vector<std::size_t> kept(merged.texts.size(), sorted.size());
-  std::vector<bool> gone(sorted.size(), false);
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    PlannedDate& date = sorted[places[i]];
-    std::size_t& first = kept[merged.same[i]];
-    if (first == sorted.size()) {
-      first = places[i];
-      date.text = merged.texts[merged.same[i]];
-    } else {
-      PlannedDate& whole = sorted[first];
-      whole.until = std::max(whole.until.value_or(whole.date), date.until.value_or(date.date));
-      gone[places[i]] = true;
+void merge_after_flowering(std::vector<SheetDate>& sorted, const TextStyle& style) {
+  std::vector<SheetDate> kept;
+  for (SheetDate& entry : sorted) {
+    const PlannedDate& date = entry.date;
+    const auto same = std::find_if(kept.begin(), kept.end(), [&](const SheetDate& other) {
+      return date.task == Task::after_flowering && other.date.task == date.task &&
+             other.date.after == date.after;
+    });
+    if (same == kept.end()) {
+      kept.push_back(std::move(entry));
+      continue;
     }
+    PlannedDate& whole = same->date;
+    for (const KindName& kind : date.kinds) {
+      if (std::find(whole.kinds.begin(), whole.kinds.end(), kind) == whole.kinds.end())
+        whole.kinds.push_back(kind);
+    }
+    whole.until = std::max(whole.until.value_or(whole.date), date.until.value_or(date.date));
+    same->text = date_text(whole, style);
   }
-  std::vector<PlannedDate> rest;
-  for (std::size_t i = 0; i < sorted.size(); ++i) {
-    if (!gone[i]) rest.push_back(sorted[i]);
-  }
-  sorted = rest;
+  sorted = std::move(kept);
 }
 
 /// Dates in order, those of one day (or stretch) on one line.
 std::vector<DateLine> merged_dates(const Plan& plan, const Setting& setting) {
-  std::vector<PlannedDate> sorted;
+  const TextStyle& style = setting.style;
+  std::vector<SheetDate> sorted;
   for (const PlannedDate& date : plan.dates) {
-    if (!said_elsewhere(plan, date, setting.closeness)) sorted.push_back(date);
+    if (said_elsewhere(plan, date, setting.closeness)) continue;
+    sorted.push_back(
+        {date, setting.closeness >= 3 ? short_date_text(date, style) : date_text(date, style)});
   }
-  std::stable_sort(sorted.begin(), sorted.end(),
-                   [](const PlannedDate& a, const PlannedDate& b) { return a.date < b.date; });
+  std::stable_sort(sorted.begin(), sorted.end(), [](const SheetDate& a, const SheetDate& b) {
+    return a.date.date < b.date.date;
+  });
   if (setting.closeness >= 1) {
-    merge_noses(plan, sorted);
-    merge_after_flowering(plan, sorted);
+    merge_noses(sorted);
+    merge_after_flowering(sorted, style);
   }
   std::vector<DateLine> lines;
-  for (const PlannedDate& date : sorted) {
-    const bool brief = date.text.empty() || (setting.closeness >= 3 && told_in_steps(date.task));
-    const std::string text =
-        brief ? task_words(date.task) : plan_words(plan, date.text, setting.style);
-    const Day to = date.until.value_or(date.date);
+  for (const SheetDate& entry : sorted) {
+    const Day from = entry.date.date, to = entry.date.until.value_or(from);
+    const std::string text = in_style(entry.text, style);
     const auto same = std::find_if(lines.begin(), lines.end(), [&](const DateLine& line) {
-      return line.from == date.date && line.to == to;
+      return line.from == from && line.to == to;
     });
     if (same == lines.end()) {
-      lines.push_back({date.date, to, text});
-    } else if (same->text.find(text) == std::string::npos) {
-      same->text += "; " + text;
+      lines.push_back({from, to, {text}});
+    } else if (std::find(same->texts.begin(), same->texts.end(), text) == same->texts.end()) {
+      same->texts.push_back(text);
     }
   }
   return lines;
@@ -176,7 +114,8 @@ std::string flowing(const std::vector<DateLine>& dates) {
   int year = 0;
   for (const DateLine& line : dates) {
     text += fmt::format("{}{}: {}", text.empty() ? "" : ". ",
-                        days_text(line.from, line.to, line.from.year() != year), line.text);
+                        days_text(line.from, line.to, line.from.year() != year),
+                        fmt::join(line.texts, "; "));
     year = line.from.year();
   }
   return text + ".";
@@ -287,7 +226,8 @@ Lines date_lines(const Plan& plan, const Setting& setting) {
     const std::string label =
         pad_right(lines.empty() ? "Dates" : "", 8) + (new_year ? fmt::format("{}", year) : "");
     const std::string days = days_text(line.from, line.to, false);
-    append(lines, hanging(pad_right(label, label_indent) + days, capitalised(line.text),
+    append(lines, hanging(pad_right(label, label_indent) + days,
+                          capitalised(fmt::format("{}", fmt::join(line.texts, "; "))),
                           label_indent + days_columns, setting.width));
   }
   return lines;

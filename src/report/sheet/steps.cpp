@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "report/notice_text.hpp"
 #include "report/sheet/parts.hpp"
 #include "report/sheet/words.hpp"
 #include "report/text_units.hpp"
@@ -113,8 +114,8 @@ Lines heading_lines(const Plan& plan, const Setting& setting) {
   }
   const std::string pot = pot_text(plan.pot, style);
   std::string place = fmt::format("Place: {}.", printable(plan.place.label));
-  if (!plan.place.basis.empty() && setting.closeness < 2)
-    place += " " + sentence(plan_words(plan, plan.place.basis, style));
+  if (plan.place.basis && setting.closeness < 2)
+    place += " " + sentence(in_style(remark_text(*plan.place.basis, style), style));
   if (plan.place.measured_until) {
     place += fmt::format(" Measured until {}, expected from then on.",
                          day_text(*plan.place.measured_until, true));
@@ -146,7 +147,8 @@ Lines verdict_lines(const Plan& plan, const Setting& setting) {
   }
   for (const Notice& notice : plan.notices) {
     if (notice.severity != Severity::refusal) continue;
-    append(lines, hanging("  -", sentence(plan_words(plan, notice.text, style)), 4, setting.width));
+    const std::string text = sentence(in_style(notice_text(notice, style), style));
+    append(lines, hanging("  -", text, 4, setting.width));
   }
   const char* head =
       lines.empty() ? "No, it cannot be done as asked." : "No, it cannot be done as asked:";
@@ -183,7 +185,7 @@ Lines buy_lines(const Plan& plan, const Setting& setting) {
     const int count = need.own || need.buy == 0 ? need.need : need.buy;
     const LayerBulbs bulbs{need.taxon, need.name, need.label, need.grade, count, {}};
     std::vector<std::string> remarks;
-    if (!need.grade.empty()) remarks.push_back(in_style(need.grade, style) + "\u00A0cm");
+    if (!need.grade.empty()) remarks.push_back(in_style(grade_text(need.grade, style), style));
     if (!need.own && need.spares > 0) remarks.push_back(fmt::format("{}\u00A0spare", need.spares));
     std::string text = bulbs_text(bulbs, style);
     if (!remarks.empty()) text += fmt::format(" ({})", fmt::join(remarks, ", "));

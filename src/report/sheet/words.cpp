@@ -5,8 +5,8 @@
 
 #include <fmt/core.h>
 
-#include "base/notice_words.hpp"
 #include "report/text_layout.hpp"
+#include "report/text_units.hpp"
 
 namespace bulbwright::report {
 namespace {
@@ -20,45 +20,6 @@ std::string lower(std::string_view text) {
     if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
   }
   return out;
-}
-
-void replace_all(std::string& text, std::string_view from, std::string_view to) {
-  for (std::size_t at = text.find(from); at != std::string::npos;
-       at = text.find(from, at + to.size())) {
-    text.replace(at, from.size(), to);
-  }
-}
-
-/// The short names of all kinds of a plan, each once.
-std::vector<std::string> kinds_of(const Plan& plan) {
-  std::vector<std::string> names;
-  const auto add = [&names](const std::string& name) {
-    const std::string brief = plain_name(name);
-    if (!brief.empty() && std::find(names.begin(), names.end(), brief) == names.end()) {
-      names.push_back(brief);
-    }
-  };
-  for (const TaxonCold& cold : plan.cold) add(cold.name);
-  for (const PlannedLayer& layer : plan.layers) {
-    for (const LayerBulbs& bulbs : layer.bulbs) add(bulbs.name);
-  }
-  return names;
-}
-
-/// A text about one kind: what stands around its name.
-struct AboutKind {
-  std::string before, kind, after;
-};
-AboutKind about_kind(const std::string& text, const std::vector<std::string>& kinds) {
-  AboutKind found;
-  for (const std::string& kind : kinds) {
-    const std::size_t at = text.find(kind);
-    if (at == std::string::npos) continue;
-    const bool again = text.find(kind, at + kind.size()) != std::string::npos;
-    if (again || !found.kind.empty()) return {};
-    found = {text.substr(0, at), kind, text.substr(at + kind.size())};
-  }
-  return found;
 }
 
 bool is_vowel(char letter) {
@@ -95,8 +56,13 @@ std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style) {
   return bulbs.label.empty() ? counted : fmt::format("{} \"{}\"", counted, printable(bulbs.label));
 }
 
-std::string listed(const std::vector<std::string>& items) {
-  return bulbwright::listed(items, "and");
+std::string listed(const std::vector<std::string>& items, const char* last) {
+  std::string text;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0) text += i + 1 == items.size() ? fmt::format(" {} ", last) : ", ";
+    text += items[i];
+  }
+  return text;
 }
 
 std::string capitalised(std::string_view text) {
@@ -115,48 +81,12 @@ std::string sentence(std::string_view text) {
   return out;
 }
 
-std::string plan_words(const Plan& plan, std::string_view text, const TextStyle& style) {
-  std::string out{text};
-  const auto shorten = [&out](const std::string& name) {
-    const std::string brief = plain_name(name);
-    if (brief != name) replace_all(out, name, brief);
-  };
-  for (const TaxonCold& cold : plan.cold) shorten(cold.name);
-  for (const PlannedLayer& layer : plan.layers) {
-    for (const LayerBulbs& bulbs : layer.bulbs) shorten(bulbs.name);
-  }
-  replace_all(out, " degrees C", "\u00A0°C");
-  return in_style(out, style);
-}
-
-MergedTexts merge_kinds(const Plan& plan, const std::vector<std::string>& texts) {
-  const std::vector<std::string> kinds = kinds_of(plan);
-  struct Group {
-    AboutKind about;
-    std::string text;
-    std::vector<std::string> names;
-  };
-  std::vector<Group> groups;
-  MergedTexts merged;
-  for (const std::string& text : texts) {
-    const AboutKind about = about_kind(text, kinds);
-    const auto same = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
-      return !about.kind.empty() && group.about.before == about.before &&
-             group.about.after == about.after && !group.about.kind.empty();
-    });
-    merged.same.push_back(static_cast<std::size_t>(same - groups.begin()));
-    if (same == groups.end()) {
-      groups.push_back({about, text, {several(about.kind)}});
-    } else if (same->about.kind != about.kind) {
-      same->names.push_back(several(about.kind));
-    }
-  }
-  for (const Group& group : groups) {
-    merged.texts.push_back(group.names.size() < 2
-                               ? group.text
-                               : group.about.before + listed(group.names) + group.about.after);
-  }
-  return merged;
+std::string caution_line(const Caution& caution, const TextStyle& style) {
+  constexpr std::string_view place = "{weight}";
+  std::string line = caution.short_text;
+  if (const std::size_t at = line.find(place); at != std::string::npos)
+    line.replace(at, place.size(), about_weight_text(caution.weight, style));
+  return line;
 }
 
 const char* shape_word(Shape shape) {

@@ -20,8 +20,8 @@ std::string several(std::string_view name);
 /// "14 Triumph tulips", "1 Triumph tulip", with the grower's own label `"TT26"` where there is one.
 std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style);
 
-/// "a", "a and b", "a, b and c".
-std::string listed(const std::vector<std::string>& items);
+/// "a", "a and b", "a, b and c", with `last` before the last one.
+std::string listed(const std::vector<std::string>& items, const char* last = "and");
 
 /// The text with its first letter in upper case (ASCII letters).
 std::string capitalised(std::string_view text);
@@ -29,17 +29,8 @@ std::string capitalised(std::string_view text);
 /// capitalised(), with a full stop at its end.
 std::string sentence(std::string_view text);
 
-/// Words of the plan itself (a date, a notice) in the style's characters, with the kinds' short
-/// names and "°C".
-std::string plan_words(const Plan& plan, std::string_view text, const TextStyle& style);
-
-/// Texts that differ only in the kind they name become one that names all of those kinds, at the
-/// place of the first; `same[i]` tells in which of the result texts[i] went.
-struct MergedTexts {
-  std::vector<std::string> texts;
-  std::vector<std::size_t> same;
-};
-MergedTexts merge_kinds(const Plan& plan, const std::vector<std::string>& texts);
+/// A caution's line for the bench, its weight in the style's units; empty where it has none.
+std::string caution_line(const Caution& caution, const TextStyle& style);
 
 /// "round", "oval", "rectangular", "half-round".
 const char* shape_word(Shape shape);

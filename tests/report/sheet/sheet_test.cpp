@@ -115,8 +115,12 @@ Plan with_long_names() {
 Plan refused() {
   Plan plan = fixture::terrace_plan();
   plan.ok = false;
-  plan.notices.push_back({"too-shallow", Severity::refusal,
-                          "a pot 400 mm deep would do, or leave out the middle layer"});
+  plan.notices.push_back(
+      {NoticeCode::too_shallow,
+       Severity::refusal,
+       {},
+       {{DetailName::height, Millimetres{399.2}},
+        {DetailName::drop, std::vector<KindName>{{"tulip-triumph", "Triumph tulip"}}}}});
   return plan;
 }
 
@@ -125,7 +129,7 @@ Plan refused_at_once() {
   plan.ok = false;
   plan.season = 2026;
   plan.pot = fixture::terrace_plan().pot;
-  plan.notices = {{"too-shallow", Severity::refusal, "the pot is too shallow for any bulb"}};
+  plan.notices = {{NoticeCode::too_shallow, Severity::refusal}};
   return plan;
 }
 
@@ -317,7 +321,8 @@ TEST_CASE("every number printed is a number of the plan", "[plan_text][law]") {
     know(need.spares);
     known.insert(need.grade);
   }
-  known.insert({"9", "10"});  // "zone 9b"; set close, 10 mm apart
+  known.insert({"0.75", "13.5"});  // of the notices
+  known.insert({"9", "10"});       // "zone 9b"; set close, 10 mm apart
   for (int step = 1; step <= 5; ++step) know(step);
   // Mondays from 8 February to 19 April 2027 head the chart (calendar).
   known.insert({"8", "15", "22", "1", "29", "5", "12", "19"});
@@ -367,30 +372,47 @@ TEST_CASE("the bloom chart has a bar per wave, its peak inside, and shows the ga
 
 TEST_CASE("what is said of several kinds alike is said once", "[plan_text]") {
   Plan plan = fixture::terrace_plan();
-  plan.dates.push_back({Day{2027, 3, 4}, Day{2027, 4, 20}, Task::after_flowering, "crocus-large", 3,
-                        "Large Dutch crocus (Crocus vernus): feed until yellow"});
-  plan.dates.push_back({Day{2027, 3, 26}, Day{2027, 5, 9}, Task::after_flowering,
-                        "narcissus-large-cupped", 2, "Large-cupped daffodil: feed until yellow"});
-  plan.notices.push_back({"frost", Severity::note, "Triumph tulip: shelter in hard frost"});
-  plan.notices.push_back({"frost", Severity::note, "Large-cupped daffodil: shelter in hard frost"});
+  plan.dates.push_back({Day{2027, 3, 4},
+                        Day{2027, 4, 20},
+                        Task::after_flowering,
+                        {{"crocus-large", "Large Dutch crocus (Crocus vernus)"}},
+                        3,
+                        AfterFlowering::keep});
+  plan.dates.push_back({Day{2027, 3, 26},
+                        Day{2027, 5, 9},
+                        Task::after_flowering,
+                        {{"narcissus-large-cupped", "Large-cupped daffodil"}},
+                        2,
+                        AfterFlowering::keep});
+  const std::vector<Detail> lacking{{DetailName::lacking, Weeks{2.0}}};
+  plan.notices.push_back({NoticeCode::less_than_recommended,
+                          Severity::note,
+                          {{"tulip-triumph", "Triumph tulip"}},
+                          lacking});
+  plan.notices.push_back({NoticeCode::less_than_recommended,
+                          Severity::note,
+                          {{"narcissus-large-cupped", "Large-cupped daffodil (Narcissus)"}},
+                          lacking});
   const std::string text = flowing(plan_text(plan, {}));
   CHECK(has(text, "4 Mar to 9 May"));
-  CHECK(has(text, "Large Dutch crocuses and Large-cupped daffodils: feed until yellow"));
-  CHECK(has(text, "Triumph tulips and Large-cupped daffodils: shelter in hard frost."));
+  CHECK(has(text, "Large Dutch crocuses and Large-cupped daffodils: cut dead flowers, feed, and"));
+  CHECK(has(text, "Triumph tulips and Large-cupped daffodils: 2 weeks less cold than"));
 }
 
 TEST_CASE("a plan with very much to say is set closer and stays a sheet", "[plan_text]") {
   Plan plan = fixture::terrace_plan();
   for (int i = 0; i < 6; ++i) {
+    const std::string genus = fmt::format("note {} {}", i, std::string(20, 'n'));
     plan.notices.push_back(
-        {"n", Severity::note, fmt::format("note {} {}", i, std::string(120, 'n'))});
+        {NoticeCode::used_mix, Severity::note, {}, {{DetailName::genus, genus}}});
     Caution caution;
     caution.code = "c";
     caution.severity = CautionSeverity::low;
     caution.short_text = fmt::format("caution {} {}", i, std::string(60, 'c'));
     plan.cautions.push_back(caution);
   }
-  plan.notices.push_back({"w", Severity::warning, std::string(150, 'w')});
+  plan.notices.push_back(
+      {NoticeCode::used_mix, Severity::warning, {}, {{DetailName::genus, std::string(60, 'w')}}});
   const std::string text = plan_text(plan, {});
   CHECK(lines_of(text).size() < 70);
   CHECK(has(text, std::string(60, 'w')));  // a warning is never left out
@@ -415,11 +437,11 @@ TEST_CASE("the whole terrace plan reads as it did", "[plan_text][golden]") {
 TEST_CASE("a refusal stands at the top in plain words", "[plan_text]") {
   const std::string text = plan_text(refused(), {});
   CHECK(has(text, "No, it cannot be done as asked:\n"));
-  CHECK(text.find("A pot 400 mm deep would do") < text.find("275 mm"));
+  CHECK(text.find("an inner height of 400 mm") < text.find("275 mm"));
   CHECK(text.find("400 mm") == text.rfind("400 mm"));
   Plan plan = refused_at_once();
   plan.display = fixture::terrace_plan().display;
-  CHECK(has(plan_text(plan, {}), "The pot is too shallow for any bulb."));
+  CHECK(has(plan_text(plan, {}), "Kinds that share a layer want depths that exclude one another."));
   CHECK_FALSE(has(plan_text(plan, {}), "In flower on"));
 }
 
