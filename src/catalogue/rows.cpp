@@ -134,8 +134,9 @@ class RowReader {
                    std::move(field(source)),
                    table_.file,
                    record_->line};
-    if (draft.given[index]) {
-      *draft.fact(rule.name) = std::move(fact);
+    // A faulty row before this one has counted as given and left no fact.
+    if (TaxonFact* known = draft.fact(rule.name)) {
+      *known = std::move(fact);
     } else {
       draft.taxon.facts.push_back(std::move(fact));
     }

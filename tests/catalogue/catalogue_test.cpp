@@ -150,6 +150,20 @@ TEST_CASE("a fault of a row names file, line, column, field and what was expecte
             .find("low must be empty; words have no range") != std::string::npos);
 }
 
+TEST_CASE("a good row below a faulty one of the same quantity leaves the fault to be told",
+          "[catalogue][input]") {
+  const std::string header = "taxon,quantity,value,low,high,unit,origin,source\n";
+  CHECK(faults_of(header + "mine,cold_weeks,abc,,,weeks,from memory,\n"
+                           "mine,cold_weeks,15,,,weeks,from memory,\n") ==
+        "mine.csv:2:17: error: mine: cold_weeks: value is \"abc\"; expected a number\n");
+  CHECK(faults_of(header + "mine,cold_weeks,15,,,weeks,guessed,\n"
+                           "mine,cold_weeks,15,,,weeks,from memory,\n"
+                           "mine,cold_weeks,16,,,weeks,from memory,\n") ==
+        "mine.csv:2:29: error: mine: cold_weeks: origin is \"guessed\"; expected one of published, "
+        "common practice, from memory\n"
+        "mine.csv:4:6: error: mine: cold_weeks was given before, on line 3\n");
+}
+
 TEST_CASE("columns count code points, not bytes", "[catalogue][input]") {
   const std::string good = rows_of(builtin(), "muscari", "pot-muscari");
   const std::string text = replaced(good, "name,\"Grape hyacinth\"", "name,\"Grapé, hyacinthé\"");
