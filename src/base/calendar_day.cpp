@@ -84,8 +84,9 @@ Day parse_day(std::string_view text) {
   const int year = number(text.substr(0, 4));
   const int month = number(text.substr(5, 2));
   const int day = number(text.substr(8, 2));
-  if (year < 1900 || year > 2200) {
-    throw InvalidValue{"", fmt::format("{}: the year must be from 1900 to 2200", in_quotes(text))};
+  if (year < first_year || year > last_year) {
+    throw InvalidValue{"", fmt::format("{}: the year must be from {} to {}", in_quotes(text),
+                                       first_year, last_year)};
   }
   if (month < 1 || month > 12) {
     throw InvalidValue{"", fmt::format("{}: there is no month {}", in_quotes(text), month)};
@@ -93,9 +94,8 @@ Day parse_day(std::string_view text) {
   const date::year_month_day_last last{date::year{year} / month / date::last};
   const int days = static_cast<int>(static_cast<unsigned>(last.day()));
   if (day < 1 || day > days) {
-    throw InvalidValue{
-        "", fmt::format("{}: {} {} has {} days", in_quotes(text),
-                        full_month_names[static_cast<std::size_t>(month - 1)], year, days)};
+    throw InvalidValue{"", fmt::format("{}: {} {} has {} days", in_quotes(text),
+                                       full_month_name(static_cast<unsigned>(month)), year, days)};
   }
   return Day{year, static_cast<unsigned>(month), static_cast<unsigned>(day)};
 }
@@ -113,13 +113,20 @@ DayWindow parse_day_window(std::string_view text) {
   return window;
 }
 
+std::string_view month_name(unsigned month) {
+  return month_names[month - 1];
+}
+
+std::string_view full_month_name(unsigned month) {
+  return full_month_names[month - 1];
+}
+
 std::string to_iso(Day day) {
   return fmt::format("{:04}-{:02}-{:02}", day.year(), day.month(), day.day());
 }
 
 std::string to_words(Day day, bool weekday) {
-  const std::string plain =
-      fmt::format("{} {} {}", day.day(), month_names[day.month() - 1], day.year());
+  const std::string plain = fmt::format("{} {} {}", day.day(), month_name(day.month()), day.year());
   if (!weekday) return plain;
   return fmt::format("{} {}", weekday_names[static_cast<std::size_t>(day.days_since_monday())],
                      plain);

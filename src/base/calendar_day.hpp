@@ -43,7 +43,11 @@ bool is_leap_year(int year);
 /// True where the calendar has that day.
 bool is_date(int year, unsigned month, unsigned day);
 
-/// Exactly YYYY-MM-DD, a real date, year 1900 to 2200.
+/// Years that dates and seasons are taken from.
+inline constexpr int first_year = 1900;
+inline constexpr int last_year = 2200;
+
+/// Exactly YYYY-MM-DD, a real date, first_year to last_year.
 /// @throws InvalidValue (empty field) saying what is wrong ("2027-02-29: February 2027 has 28
 /// days").
 Day parse_day(std::string_view text);
@@ -56,6 +60,10 @@ struct DayWindow {
 };
 /// @throws InvalidValue as parse_day, or when the window ends before it starts.
 DayWindow parse_day_window(std::string_view text);
+
+/// "Jan" to "Dec" and "January" to "December" of month 1 to 12.
+std::string_view month_name(unsigned month);
+std::string_view full_month_name(unsigned month);
 
 /// "2027-01-08".
 std::string to_iso(Day day);

@@ -167,8 +167,10 @@ enum class RemarkCode {
   people,
   deer,
   gophers,
-  squirrels,
   voles,
+  mice,
+  squirrels,
+  chipmunks,
   // why a kind is left out
   not_wanted,
   genus_in_mix,

@@ -53,12 +53,20 @@ class OutputError : public std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
-/// All faults as text for standard error, one a line, at most 20 of them and 2,000 bytes in all
-/// ("… and 13 more" beyond). Ends with a newline.
+/// All faults as text for standard error, one a line, at most 20 of them and 2,000 bytes in all,
+/// of each file name 60 bytes counted ("… and 13 more" beyond); a first message longer than that
+/// stands alone, up to 20,000 bytes, for it may hold the longest path there is. Ends with a
+/// newline.
 std::string describe(const InputError& error);
 
-/// `text` as quoted in messages: control characters and bad UTF-8 escaped (\x1b), cut after 60 code
-/// points with "…"; in double quotes.
+/// `text` as it can be shown: controls (is_control() of utf8.hpp) and bytes that are no UTF-8
+/// escaped, as in \x1b and \u202e.
+std::string escaped(std::string_view text);
+
+/// `text` as quoted in messages: escaped, cut after 60 code points with "…"; in double quotes.
 std::string in_quotes(std::string_view text);
+
+/// The name of a file as quoted in messages: escaped and never cut; in double quotes.
+std::string path_in_quotes(std::string_view path);
 
 }  // namespace bulbwright

@@ -9,6 +9,7 @@
 
 #include "base/error.hpp"
 #include "base/near_miss.hpp"
+#include "base/text.hpp"
 
 namespace bulbwright {
 namespace {
@@ -21,12 +22,6 @@ struct UnitName {
 constexpr std::array length_units{
     UnitName{"mm", 1.0},    UnitName{"cm", 10.0},     UnitName{"m", 1000.0}, UnitName{"in", 25.4},
     UnitName{"inch", 25.4}, UnitName{"inches", 25.4}, UnitName{"\"", 25.4},  UnitName{"ft", 304.8}};
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
-  return text;
-}
 
 struct NumberAndUnit {
   double number;

@@ -1,34 +1,35 @@
 #include "base/utf8.hpp"
 
+#include <array>
+
 namespace bulbwright {
 
-std::size_t utf8_sequence_length(std::string_view text, std::size_t i) {
-  const auto byte = [&](std::size_t k) { return static_cast<unsigned char>(text[k]); };
-  const unsigned char lead = byte(i);
-  std::size_t length = 0;
-  if (lead < 0x80) return 1;
-  if (lead >= 0xc2 && lead < 0xe0) length = 2;
-  if (lead >= 0xe0 && lead < 0xf0) length = 3;
-  if (lead >= 0xf0 && lead < 0xf5) length = 4;
-  if (length == 0 || i + length > text.size()) return 0;
-  for (std::size_t k = 1; k < length; ++k) {
-    if ((byte(i + k) & 0xc0U) != 0x80U) return 0;
+CodePoint code_point_at(std::string_view text, std::size_t i) {
+  const auto byte = [&](std::size_t k) { return static_cast<unsigned char>(text[i + k]); };
+  const unsigned char lead = byte(0);
+  if (lead < 0x80) return {lead, 1, true};
+  const std::size_t bytes = lead >= 0xf0 ? 4 : lead >= 0xe0 ? 3 : 2;
+  if (lead < 0xc2 || lead > 0xf4 || text.size() - i < bytes) return {};
+  char32_t value = lead & (0xffU >> (bytes + 1));
+  for (std::size_t k = 1; k < bytes; ++k) {
+    if ((byte(k) & 0xc0U) != 0x80U) return {};
+    value = (value << 6U) | (byte(k) & 0x3fU);
   }
-  // Overlong forms, surrogates and values above U+10FFFF.
-  if (lead == 0xe0 && byte(i + 1) < 0xa0) return 0;
-  if (lead == 0xed && byte(i + 1) >= 0xa0) return 0;
-  if (lead == 0xf0 && byte(i + 1) < 0x90) return 0;
-  if (lead == 0xf4 && byte(i + 1) >= 0x90) return 0;
-  return length;
+  constexpr std::array<char32_t, 5> least{0, 0, 0x80, 0x800, 0x10000};
+  const bool surrogate = value >= 0xd800 && value <= 0xdfff;
+  if (value < least[bytes] || value > 0x10ffff || surrogate) return {};
+  return {value, bytes, true};
 }
 
 std::size_t code_points(std::string_view text) {
   std::size_t points = 0;
-  for (std::size_t i = 0; i < text.size(); ++points) {
-    const std::size_t length = utf8_sequence_length(text, i);
-    i += length == 0 ? 1 : length;
-  }
+  for (std::size_t i = 0; i < text.size(); ++points) i += code_point_at(text, i).bytes;
   return points;
+}
+
+bool is_control(char32_t value) {
+  return value < 0x20 || (value >= 0x7f && value <= 0x9f) || value == 0x061c ||
+         (value >= 0x2028 && value <= 0x202e) || (value >= 0x2066 && value <= 0x2069);
 }
 
 }  // namespace bulbwright

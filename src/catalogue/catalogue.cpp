@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/csv_row.hpp"
 #include "base/near_miss.hpp"
 #include "catalogue/checks.hpp"
 #include "catalogue/rows.hpp"
@@ -52,7 +53,10 @@ void check(Draft& draft, std::vector<InputFault>& faults) {
 
 }  // namespace
 
-Catalogue::Catalogue(std::vector<Taxon> taxa) : taxa_{std::move(taxa)} {}
+Catalogue::Catalogue(std::vector<Taxon> taxa, Genera genera)
+    : taxa_{std::move(taxa)}, genera_{std::move(genera)} {
+  for (Taxon& taxon : taxa_) taxon.genus_facts = genera_.of(taxon.genus);
+}
 
 const Taxon* Catalogue::find(std::string_view id) const {
   const auto found =
@@ -74,30 +78,27 @@ std::vector<std::string_view> Catalogue::ids() const {
 Catalogue merged(const Catalogue& base, std::string_view csv, std::string file) {
   CsvTable table = read_csv(csv, std::move(file));
   std::vector<Draft> drafts = drafts_of(base);
-  std::vector<InputFault> faults = read_rows(csv, table, drafts);
+  std::vector<InputFault> faults = read_rows(table, drafts);
   if (faults.empty()) {
     for (Draft& draft : drafts) check(draft, faults);
   }
   if (faults.empty() && drafts.empty()) {
     faults.push_back({{table.file, 1, 1}, "no taxon; expected at least one row"});
   }
-  std::stable_sort(faults.begin(), faults.end(), [](const InputFault& a, const InputFault& b) {
-    return a.place.line < b.place.line;
-  });
-  if (!faults.empty()) throw InputError{std::move(faults)};
+  throw_if_any(std::move(faults));
 
   std::vector<Taxon> taxa;
   taxa.reserve(drafts.size());
   for (Draft& draft : drafts) taxa.push_back(std::move(draft.taxon));
-  return Catalogue{std::move(taxa)};
+  return Catalogue{std::move(taxa), base.genera()};
 }
 
-Catalogue parse_catalogue(std::string_view csv, std::string file) {
-  return merged(Catalogue{}, csv, std::move(file));
+Catalogue parse_catalogue(std::string_view csv, std::string file, Genera genera) {
+  return merged(Catalogue{{}, std::move(genera)}, csv, std::move(file));
 }
 
 Catalogue builtin_catalogue() {
-  return parse_catalogue(embedded::taxa_csv, "taxa.csv");
+  return parse_catalogue(embedded::taxa_csv, "taxa.csv", builtin_genera());
 }
 
 }  // namespace bulbwright

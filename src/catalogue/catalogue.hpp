@@ -14,7 +14,10 @@ namespace bulbwright {
 class Catalogue {
  public:
   Catalogue() = default;
-  explicit Catalogue(std::vector<Taxon> taxa);
+  /// Gives each taxon the facts of its genus.
+  Catalogue(std::vector<Taxon> taxa, Genera genera);
+
+  [[nodiscard]] const Genera& genera() const { return genera_; }
 
   /// Lives as long as the catalogue, hence not of a temporary one.
   [[nodiscard]] std::span<const Taxon> taxa() const& { return taxa_; }
@@ -31,6 +34,7 @@ class Catalogue {
 
  private:
   std::vector<Taxon> taxa_;
+  Genera genera_;
 };
 
 /// Reads a whole catalogue: CSV with the header taxon,quantity,value,low,high,unit,origin,source
@@ -42,15 +46,16 @@ class Catalogue {
 /// missing, two figures of a taxon that contradict each other (a kind that is never refrigerated
 /// with weeks in the refrigerator, pre-chilling past the dry-cold limit, a depth that leaves the
 /// bulb above the surface, ...).
-Catalogue parse_catalogue(std::string_view csv, std::string file);
+Catalogue parse_catalogue(std::string_view csv, std::string file, Genera genera = {});
 
 /// `base` with the rows of `csv` put in: a row for a known taxon and quantity replaces that figure
 /// alone, other rows add to the taxon, an unknown taxon is a new one after the others and must be
 /// complete. Messages name the file of the row at fault.
+/// The genera are those of `base`.
 /// @throws InputError as parse_catalogue(), the checks made on the merged taxa.
 Catalogue merged(const Catalogue& base, std::string_view csv, std::string file);
 
-/// The catalogue compiled into the program (data/taxa.csv), parsed at each call.
+/// The catalogue compiled into the program (data/taxa.csv, data/genera.csv), parsed at each call.
 Catalogue builtin_catalogue();
 
 }  // namespace bulbwright

@@ -20,7 +20,7 @@ void check_cold(const Taxon& t, std::vector<Contradiction>& found) {
       found.push_back({"refrigerator_temp", "missing, though cold_form is dry-ok"});
     }
   } else {
-    const char* form = to_string(t.cold_form);
+    const std::string_view form = word_of(t.cold_form);
     if (!is_zero(t.dry_cold_max_weeks)) {
       found.push_back({"dry_cold_max_weeks", fmt::format("must be 0 where cold_form is {}", form)});
     }

@@ -25,8 +25,6 @@ struct Draft {
 
 /// Puts the rows of one catalogue file into the drafts (known taxa changed, new ones appended) and
 /// returns every fault of a single row, in order of lines. Moves the fields out of `table`.
-/// `csv` is the text of the table, for the columns in messages.
-std::vector<InputFault> read_rows(std::string_view csv, CsvTable& table,
-                                  std::vector<Draft>& drafts);
+std::vector<InputFault> read_rows(CsvTable& table, std::vector<Draft>& drafts);
 
 }  // namespace bulbwright

@@ -6,8 +6,10 @@
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/enum_words.hpp"
 #include "base/origin.hpp"
 #include "base/quantity.hpp"
+#include "catalogue/genera.hpp"
 
 namespace bulbwright {
 
@@ -31,15 +33,47 @@ struct TaxonFact {
 /// What dry bulbs of a kind can take. dry_ok: refrigerated dry; moist_only: fleshy, potted at once
 /// and chilled in the pot; none: never refrigerated.
 enum class ColdForm { dry_ok, moist_only, none };
+constexpr auto enum_words(ColdForm) {
+  return words_to<ColdForm::none>("dry-ok", "moist-only", "none");
+}
+
 enum class RootingStart { early, normal, late };
-/// What an animal makes of it.
+constexpr auto enum_words(RootingStart) {
+  return words_to<RootingStart::late>("early", "normal", "late");
+}
+
+/// What an animal makes of it; unknown is what an absent row means, and is not written.
 enum class Eaten { eaten, occasionally, rarely, unknown };
+constexpr auto enum_words(Eaten) {
+  return words_to<Eaten::unknown>("eaten", "occasionally eaten", "rarely eaten", "unknown");
+}
+
 /// Of an eaten bulb. unverified is treated as poisonous; none_known is not "safe".
 enum class Toxicity { none_known, mild, moderate, severe, unverified };
+constexpr auto enum_words(Toxicity) {
+  return words_to<Toxicity::unverified>("none known", "mild", "moderate", "severe", "unverified");
+}
+
 enum class Light { sun, sun_to_part_shade, part_shade };
+constexpr auto enum_words(Light) {
+  return words_to<Light::part_shade>("sun", "sun to part shade", "part shade");
+}
+
 enum class Moisture { dry, normal, moist };
+constexpr auto enum_words(Moisture) {
+  return words_to<Moisture::moist>("dry", "normal", "moist");
+}
+
 enum class FoliageDensity { sparse, normal, mat };
+constexpr auto enum_words(FoliageDensity) {
+  return words_to<FoliageDensity::mat>("sparse", "normal", "mat");
+}
+
 enum class AfterFlowering { discard, keep, dry_off };
+constexpr auto enum_words(AfterFlowering) {
+  return words_to<AfterFlowering::dry_off>("discard", "keep", "dry off");
+}
+
 /// Months are those of the north; add six in the south.
 enum class PlantBy {
   on_arrival,
@@ -47,23 +81,18 @@ enum class PlantBy {
   november_december_after_cold,
   december_january_after_cold
 };
-
-/// The words of the catalogue file ("dry-ok", "rarely eaten", "sun to part shade").
-const char* to_string(ColdForm form);
-const char* to_string(RootingStart start);
-const char* to_string(Eaten eaten);
-const char* to_string(Toxicity toxicity);
-const char* to_string(Light light);
-const char* to_string(Moisture moisture);
-const char* to_string(FoliageDensity density);
-const char* to_string(AfterFlowering after);
-const char* to_string(PlantBy plant_by);
+constexpr auto enum_words(PlantBy) {
+  return words_to<PlantBy::december_january_after_cold>("on arrival", "October-November",
+                                                        "November-December after cold",
+                                                        "December-January after cold");
+}
 
 /// A catalogue entry: a species or trade group. Meaning of each figure: data/SOURCES.md.
 struct Taxon {
   std::string id;    ///< "tulip-triumph"
   std::string name;  ///< "Triumph tulip"
   std::string genus;
+  Genus genus_facts;  ///< of genus; filled in by the catalogue
 
   Figure circumference_cm;                ///< traded grade
   Figure height_to_diameter;              ///< bulb height without shoot / largest diameter

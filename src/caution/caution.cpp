@@ -1,33 +1,25 @@
 #include "caution/caution.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <iterator>
 #include <map>
 
 #include <fmt/core.h>
 
 #include "base/error.hpp"
+#include "base/text.hpp"
 #include "caution/words.hpp"
 
 namespace bulbwright {
 namespace {
 
-constexpr std::size_t sheet_width = 90;
-
 using Kind = CautionTerm::Kind;
 using Taxa = std::vector<const Taxon*>;
-
-std::string lower(std::string_view text) {
-  std::string result{text};
-  for (char& c : result) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  return result;
-}
 
 bool has_class(const Taxon& taxon, std::string_view word) {
   // Horses are left out: their class is unverified for many kinds that are known for the others.
   for (const Toxicity class_ : {taxon.toxicity_cat, taxon.toxicity_dog, taxon.toxicity_people}) {
-    if (word == to_string(class_)) return true;
+    if (word == word_of(class_)) return true;
   }
   return false;
 }
@@ -37,7 +29,7 @@ bool names_taxa(Kind kind) {
   return kind == Kind::genus || kind == Kind::taxon || kind == Kind::toxicity;
 }
 bool meets(const Taxon& taxon, const CautionTerm& term) {
-  if (term.kind == Kind::genus) return lower(taxon.genus) == term.word;
+  if (term.kind == Kind::genus) return lower_case(taxon.genus) == term.word;
   if (term.kind == Kind::taxon) return taxon.id == term.word;
   return has_class(taxon, term.word);
 }
@@ -53,7 +45,7 @@ bool holds(const CautionTerm& term, const CautionFacts& facts) {
     case Kind::pre_cooled:
       return facts.pre_cooled;
     case Kind::vermiculite:
-      return lower(facts.storage_method).find("vermiculite") != std::string::npos;
+      return lower_case(facts.storage_method).find("vermiculite") != std::string::npos;
     case Kind::frost:
       return facts.frost_expected;
     case Kind::mild_winter:
@@ -79,9 +71,9 @@ bool holds(const CautionTerm& term, const CautionFacts& facts) {
       return std::any_of(facts.taxa.begin(), facts.taxa.end(),
                          [&](const Taxon* taxon) { return meets(*taxon, term); });
     case Kind::pest:
-      return term.word == "any" ? !facts.pests.empty()
-                                : std::find(facts.pests.begin(), facts.pests.end(), term.word) !=
-                                      facts.pests.end();
+      return term.pest ? std::find(facts.pests.begin(), facts.pests.end(), *term.pest) !=
+                             facts.pests.end()
+                       : !facts.pests.empty();
   }
   return false;
 }
@@ -90,7 +82,7 @@ bool holds(const CautionTerm& term, const CautionFacts& facts) {
 struct Fired {
   const CautionRule* rule;
   Taxa taxa;
-  std::string_view pest;
+  std::optional<Pest> pest;
 };
 
 /// The plan's taxa in their order that a term of a true alternative names; fires if one is true.
@@ -104,7 +96,7 @@ bool fires(const CautionRule& rule, const CautionFacts& facts, Fired& fired) {
     any = true;
     for (const CautionTerm& term : terms) {
       if (names_taxa(term.kind)) about.push_back(&term);
-      if (term.kind == Kind::pest && term.word != "any") fired.pest = term.word;
+      if (term.pest) fired.pest = term.pest;
     }
   }
   for (const Taxon* taxon : facts.taxa) {
@@ -133,7 +125,7 @@ std::string filled(std::string text, const Fired& fired, const CautionFacts& fac
   const std::string kinds = kinds_of(fired.taxa);
   replace(text, "{kinds}", kinds);
   replace(text, "{Kinds}", capitalised(kinds));
-  if (!fired.pest.empty()) replace(text, "{eats}", eats(facts.taxa, fired.pest));
+  if (fired.pest) replace(text, "{eats}", eats(facts.taxa, *fired.pest));
   return text;
 }
 
@@ -149,13 +141,13 @@ struct TopicLine {
   std::size_t speaker = 0;
   bool named = false;  ///< the speaker's line names kinds
   Taxa taxa;
-  std::vector<std::string_view> pests;
+  std::vector<Pest> pests;
 };
 
 /// Cautions that share a line: those of one topic, and of the pests those that eat the same.
 std::string line_key(const Fired& fired, const CautionFacts& facts) {
   std::string key = fired.rule->caution.topic;
-  if (!fired.pest.empty()) key += eats_short(facts.taxa, fired.pest, sheet_width);
+  if (fired.pest) key += eats_short(facts.taxa, *fired.pest, sheet_width);
   return key;
 }
 
@@ -173,7 +165,7 @@ std::map<std::string, TopicLine> topic_lines(const std::vector<Fired>& fired,
       line.named = names;
     }
     line.taxa.insert(line.taxa.end(), fired[i].taxa.begin(), fired[i].taxa.end());
-    if (!fired[i].pest.empty()) line.pests.push_back(fired[i].pest);
+    if (fired[i].pest) line.pests.push_back(*fired[i].pest);
   }
   return lines;
 }
@@ -192,8 +184,8 @@ std::string sheet_line(const Fired& fired, const TopicLine& line, const CautionF
   if (text.find("{kinds}") != std::string::npos) {
     replace(text, "{kinds}", kinds_within(taxa, facts.taxa, room("{kinds}")));
   }
-  if (text.find("{eats_short}") != std::string::npos && !fired.pest.empty()) {
-    replace(text, "{eats_short}", eats_short(facts.taxa, fired.pest, room("{eats_short}")));
+  if (text.find("{eats_short}") != std::string::npos && fired.pest) {
+    replace(text, "{eats_short}", eats_short(facts.taxa, *fired.pest, room("{eats_short}")));
   }
   return filled(std::move(text), fired, facts);
 }

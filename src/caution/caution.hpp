@@ -7,14 +7,20 @@
 #include <vector>
 
 #include "base/quantity.hpp"
+#include "catalogue/pest.hpp"
 #include "catalogue/taxon.hpp"
 
 namespace bulbwright {
 
+/// Columns of a line on the bench sheet.
+inline constexpr std::size_t sheet_width = 90;
+
 /// high: people or animals may come to serious harm; medium: harm to health, the pot or the bulbs;
 /// low: a rule to look up, a mix-up to avoid.
 enum class CautionSeverity { high, medium, low };
-const char* to_string(CautionSeverity severity);
+constexpr auto enum_words(CautionSeverity) {
+  return words_to<CautionSeverity::low>("high", "medium", "low");
+}
 
 /// What is in a plan, as far as cautions depend on it. The taxa belong to the caller's catalogue.
 struct CautionFacts {
@@ -32,20 +38,21 @@ struct CautionFacts {
   Kilograms filled_weight;         ///< 0: not known
   Kilograms lift_one;              ///< lifting guideline for one person
   Litres volume;                   ///< of the pot
-  std::vector<std::string> pests;  ///< of known_pests() in mesh.hpp
+  std::vector<Pest> pests;
 };
 
 /// A caution that a plan calls for, in words ready to print.
 struct Caution {
   std::string code;  ///< stable, for programs
   CautionSeverity severity = CautionSeverity::medium;
-  std::string topic;       ///< "poison", "lift": cautions of one topic share a line on the sheet
-                           ///< (pests: those that eat the same)
-  std::string hazard;      ///< what can go wrong
-  std::string advice;      ///< what to do
-  std::string text;        ///< hazard and advice as sentences
-  std::string short_text;  ///< one line of at most 90 columns for the bench sheet; empty where the
-                           ///< topic has no line there or another caution has already said it
+  std::string topic;   ///< "poison", "lift": cautions of one topic share a line on the sheet
+                       ///< (pests: those that eat the same)
+  std::string hazard;  ///< what can go wrong
+  std::string advice;  ///< what to do
+  std::string text;    ///< hazard and advice as sentences
+  std::string
+      short_text;  ///< one line of at most sheet_width columns for the bench sheet; empty where the
+                   ///< topic has no line there or another caution has already said it
   Kilograms weight;  ///< of the filled pot, for {weight} in short_text, which is left to be filled
                      ///< in the reader's units
   Origin origin = Origin::common_practice;
@@ -75,8 +82,9 @@ struct CautionTerm {
     pest
   };
   Kind kind = Kind::always;
-  std::string word;     ///< genus, taxon, toxicity class or pest, lower case
-  double number = 0.0;  ///< litres of volume_over
+  std::string word;          ///< genus, taxon or toxicity class, lower case
+  double number = 0.0;       ///< litres of volume_over
+  std::optional<Pest> pest;  ///< of a pest term; absent: any
 };
 
 /// A row of the caution list. It fires when all terms of at least one alternative hold.
@@ -90,8 +98,11 @@ struct CautionRule {
 /// between '|' of terms between '&' (data/SOURCES.md lists the terms); {kinds}, {Kinds}, {weight},
 /// {lift_one}, {eats}, {eats_short}, {Pests} in the texts are filled in.
 /// @throws InputError with every fault: unknown term, severity, origin or placeholder, a code given
-/// twice, an empty text, a short text over 90 columns.
+/// twice, an empty text, a short text over sheet_width columns.
 std::vector<CautionRule> parse_cautions(std::string_view csv, std::string file);
+
+/// `base` with the rules of `own` in place of those of the same code, the others after them.
+std::vector<CautionRule> merged(std::vector<CautionRule> base, std::vector<CautionRule> own);
 
 /// The list compiled into the program (data/cautions.csv), parsed at each call.
 std::vector<CautionRule> builtin_cautions();
@@ -101,13 +112,5 @@ std::vector<Caution> cautions_for(const CautionFacts& facts, std::span<const Cau
 
 /// As above with the built-in rules.
 std::vector<Caution> cautions_for(const CautionFacts& facts);
-
-/// What the catalogue says an animal makes of a taxon. Mice are taken as voles, chipmunks as
-/// squirrels (common practice). `unknown` where there is no figure. @throws InvalidValue for a word
-/// that is not in known_pests() (mesh.hpp).
-Eaten eaten_by(const Taxon& taxon, std::string_view pest);
-
-/// A genus in a gardener's plural, "tulips"; the genus itself where it is not known.
-std::string genus_plural(std::string_view genus);
 
 }  // namespace bulbwright

@@ -2,73 +2,30 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <utility>
 
 #include <fmt/format.h>
 
-#include "base/error.hpp"
-#include "base/near_miss.hpp"
-#include "materials/mesh.hpp"
+#include "base/text.hpp"
 
 namespace bulbwright {
 namespace {
 
 using namespace std::string_view_literals;
 
-constexpr std::array pest_plurals{
-    std::pair{"gopher"sv, "gophers"sv},     std::pair{"vole"sv, "voles"sv},
-    std::pair{"mouse"sv, "mice"sv},         std::pair{"squirrel"sv, "squirrels"sv},
-    std::pair{"chipmunk"sv, "chipmunks"sv}, std::pair{"deer"sv, "deer"sv},
-};
-
 constexpr std::array placeholders{"{kinds}"sv, "{Kinds}"sv,      "{weight}"sv, "{lift_one}"sv,
                                   "{eats}"sv,  "{eats_short}"sv, "{Pests}"sv};
-
-constexpr std::array plurals{
-    std::pair{"Allium"sv, "ornamental onions"sv},
-    std::pair{"Anemone"sv, "windflowers"sv},
-    std::pair{"Camassia"sv, "camas"sv},
-    std::pair{"Chionodoxa"sv, "glory-of-the-snow"sv},
-    std::pair{"Crocus"sv, "crocus"sv},
-    std::pair{"Freesia"sv, "freesias"sv},
-    std::pair{"Fritillaria"sv, "fritillaries"sv},
-    std::pair{"Galanthus"sv, "snowdrops"sv},
-    std::pair{"Hyacinthus"sv, "hyacinths"sv},
-    std::pair{"Ipheion"sv, "spring starflowers"sv},
-    std::pair{"Iris"sv, "irises"sv},
-    std::pair{"Ixia"sv, "corn lilies"sv},
-    std::pair{"Leucojum"sv, "snowflakes"sv},
-    std::pair{"Muscari"sv, "grape hyacinths"sv},
-    std::pair{"Narcissus"sv, "daffodils"sv},
-    std::pair{"Puschkinia"sv, "striped squills"sv},
-    std::pair{"Ranunculus"sv, "Persian buttercups"sv},
-    std::pair{"Scilla"sv, "squills"sv},
-    std::pair{"Sparaxis"sv, "harlequin flowers"sv},
-    std::pair{"Tulipa"sv, "tulips"sv},
-};
 
 std::vector<std::string> genera_of(std::span<const Taxon* const> taxa) {
   std::vector<std::string> names;
   for (const Taxon* taxon : taxa) {
-    std::string name = genus_plural(taxon->genus);
-    if (std::find(names.begin(), names.end(), name) == names.end())
-      names.push_back(std::move(name));
+    const std::string& name = taxon->genus_facts.plural;
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
   return names;
 }
 
-std::string listed(const std::vector<std::string>& names, std::string_view last = " and ") {
-  std::string text;
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (i > 0) text += i + 1 == names.size() ? last : ", ";
-    text += names[i];
-  }
-  return text;
-}
-
-std::vector<const Taxon*> those(std::span<const Taxon* const> taxa, std::string_view pest,
-                                Eaten class_) {
+std::vector<const Taxon*> those(std::span<const Taxon* const> taxa, Pest pest, Eaten class_) {
   std::vector<const Taxon*> found;
   for (const Taxon* taxon : taxa) {
     if (eaten_by(*taxon, pest) == class_ &&
@@ -85,23 +42,6 @@ std::span<const std::string_view> caution_placeholders() {
   return placeholders;
 }
 
-Eaten eaten_by(const Taxon& taxon, std::string_view pest) {
-  if (pest == "gopher") return taxon.gopher;
-  if (pest == "vole" || pest == "mouse") return taxon.vole;
-  if (pest == "squirrel" || pest == "chipmunk") return taxon.squirrel;
-  if (pest == "deer") return taxon.deer;
-  std::vector<std::string_view> pests;
-  for (const PestMesh& known : known_pests()) pests.push_back(known.pest);
-  throw InvalidValue{"", fmt::format("unknown pest {}{}; expected one of {}", in_quotes(pest),
-                                     did_you_mean(pest, pests), fmt::join(pests, ", "))};
-}
-
-std::string genus_plural(std::string_view genus) {
-  const auto found = std::find_if(plurals.begin(), plurals.end(),
-                                  [&](const auto& entry) { return entry.first == genus; });
-  return std::string{found == plurals.end() ? genus : found->second};
-}
-
 std::string kinds_of(std::span<const Taxon* const> taxa) {
   return listed(genera_of(taxa));
 }
@@ -116,7 +56,7 @@ std::string kinds_within(std::span<const Taxon* const> taxa, std::span<const Tax
   return names.size() * 2 > all ? "most kinds here" : "some kinds here";
 }
 
-std::string eats(std::span<const Taxon* const> taxa, std::string_view pest) {
+std::string eats(std::span<const Taxon* const> taxa, Pest pest) {
   std::string text;
   const auto add = [&](Eaten class_, std::string_view verb) {
     std::vector<std::string> names;
@@ -132,9 +72,8 @@ std::string eats(std::span<const Taxon* const> taxa, std::string_view pest) {
   return text;
 }
 
-std::string eats_short(std::span<const Taxon* const> taxa, std::string_view pest,
-                       std::size_t width) {
-  const bool deer = pest == "deer";
+std::string eats_short(std::span<const Taxon* const> taxa, Pest pest, std::size_t width) {
+  const bool deer = pest == Pest::deer;
   const std::string_view advice = deer ? ": fence it off" : ": mesh the pot, no baits";
   for (const auto& [class_, verb] :
        {std::pair{Eaten::eaten, "eat"sv}, std::pair{Eaten::occasionally, "sometimes eat"sv},
@@ -149,21 +88,10 @@ std::string eats_short(std::span<const Taxon* const> taxa, std::string_view pest
               : "seldom eat what is in this pot, but dig: mesh it";
 }
 
-std::string pests_of(std::span<const std::string_view> named) {
-  std::vector<std::string> names;
-  for (const std::string_view pest : named) {
-    const auto found = std::find_if(pest_plurals.begin(), pest_plurals.end(),
-                                    [&](const auto& entry) { return entry.first == pest; });
-    names.emplace_back(found == pest_plurals.end() ? pest : found->second);
-  }
+std::string pests_of(std::span<const Pest> pests) {
+  std::vector<std::string_view> names;
+  for (const Pest pest : pests) names.push_back(plural_of(pest));
   return listed(names);
-}
-
-std::string capitalised(std::string text) {
-  if (!text.empty()) {
-    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-  }
-  return text;
 }
 
 }  // namespace bulbwright

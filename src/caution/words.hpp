@@ -23,17 +23,13 @@ std::string kinds_within(std::span<const Taxon* const> taxa, std::span<const Tax
 
 /// "eat Triumph tulip; sometimes eat Hyacinth; seldom eat Trumpet daffodil, ...": what an animal
 /// makes of each taxon, by name.
-std::string eats(std::span<const Taxon* const> taxa, std::string_view pest);
+std::string eats(std::span<const Taxon* const> taxa, Pest pest);
 
 /// The same for the bench in at most `width` columns: "eat tulips and crocus: mesh the pot, no
 /// baits".
-std::string eats_short(std::span<const Taxon* const> taxa, std::string_view pest,
-                       std::size_t width);
+std::string eats_short(std::span<const Taxon* const> taxa, Pest pest, std::size_t width);
 
 /// "gophers", "gophers and mice": the animals in their plural.
-std::string pests_of(std::span<const std::string_view> pests);
-
-/// `text` with its first letter upper case (ASCII).
-std::string capitalised(std::string text);
+std::string pests_of(std::span<const Pest> pests);
 
 }  // namespace bulbwright

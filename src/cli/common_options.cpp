@@ -16,7 +16,7 @@ void declare_common(std::vector<Option>& all, CommonOptions& options,
   output.choice("--units", options.units, {"mm", "in"}, "lengths in text");
   output.text("--width", options.width, "N", "columns of text");
   output.choice("--color", options.colour, {"auto", "always", "never"}, "colour in text");
-  output.text("--data", options.data, "DIR", "folder of own taxa.csv, places.csv, bloom.csv");
+  output.text("--data", options.data, "DIR", "folder of own tables: taxa.csv and others");
   output.flag("--quiet", options.quiet, "no remarks on standard error");
 }
 

@@ -8,8 +8,7 @@ void declare_effort(std::vector<Option>& all, std::string& effort) {
 }
 
 Effort effort_named(const std::string& name) {
-  if (name == "quick") return Effort::quick;
-  return name == "normal" ? Effort::normal : Effort::thorough;
+  return from_word<Effort>(name).value_or(Effort::quick);
 }
 
 }  // namespace bulbwright::cli

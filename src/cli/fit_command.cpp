@@ -1,22 +1,20 @@
 #include "cli/fit_command.hpp"
 
-#include <array>
 #include <memory>
 
 #include <fmt/core.h>
 
 #include "base/error.hpp"
 #include "base/near_miss.hpp"
+#include "base/text.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
+#include "layers/layering.hpp"
 #include "packing/packing.hpp"
 #include "report/fit_report.hpp"
 
 namespace bulbwright::cli {
 namespace {
-
-constexpr Millimetres least_own_gap{3.0};  ///< design: closer is refused
-constexpr Millimetres longest{5000.0};
 
 struct FitOptions {
   CommonOptions common;
@@ -27,7 +25,7 @@ struct FitOptions {
 Millimetres length(const char* option, const std::string& text, Millimetres least) {
   try {
     const Millimetres value = parse_length(text);
-    if (value < least || value > longest) {
+    if (value < least || value > largest_pot_size) {
       throw InvalidValue{"", fmt::format("{} is out of range; expected {:g} mm to 5 m",
                                          bulbwright::in_quotes(text), least.value())};
     }
@@ -38,7 +36,6 @@ Millimetres length(const char* option, const std::string& text, Millimetres leas
 }
 
 Section outline(const FitOptions& options) {
-  constexpr std::array<std::string_view, 4> shapes{"round", "oval", "rectangle", "half-round"};
   if (options.top.empty())
     throw InvalidValue{"fit", "--top is missing: the outline, for instance --top \"380 mm\""};
   LengthPair top;
@@ -47,31 +44,29 @@ Section outline(const FitOptions& options) {
   } catch (const InvalidValue& fault) {
     throw InvalidValue{"--top", fault.expectation()};
   }
-  if (top.first < Millimetres{1.0} || top.second < Millimetres{1.0} || top.first > longest ||
-      top.second > longest) {
+  if (top.first < Millimetres{1.0} || top.second < Millimetres{1.0} ||
+      top.first > largest_pot_size || top.second > largest_pot_size) {
     throw InvalidValue{"--top", fmt::format("{} is out of range; expected 1 mm to 5 m",
                                             bulbwright::in_quotes(options.top))};
   }
-  for (std::size_t i = 0; i < shapes.size(); ++i) {
-    if (shapes[i] != options.shape) continue;
-    const auto shape = static_cast<Shape>(i);
-    if (shape == Shape::round && top.paired && top.first != top.second) {
-      throw InvalidValue{
-          "--top",
-          "a round outline has one diameter; for two sizes give --shape oval or rectangle"};
-    }
-    if (shape == Shape::half_round && !top.paired) top.second = top.first / 2.0;
-    const Millimetres corner = length("--corner", options.corner, Millimetres{0.0});
-    if (corner > Millimetres{0.0} &&
-        (shape != Shape::rectangle || corner > std::min(top.first, top.second) / 2.0)) {
-      throw InvalidValue{"--corner", "only for a rectangle, and at most half its shorter side"};
-    }
-    return {shape, top.first, top.second, corner};
+  const std::optional<Shape> shape = from_word<Shape>(options.shape);
+  if (!shape) {
+    throw InvalidValue{"--shape", fmt::format("{} is no shape{}; expected {}",
+                                              bulbwright::in_quotes(options.shape),
+                                              did_you_mean(options.shape, words_of<Shape>()),
+                                              listed(words_of<Shape>(), "or"))};
   }
-  throw InvalidValue{
-      "--shape",
-      fmt::format("{} is no shape{}; expected round, oval, rectangle or half-round",
-                  bulbwright::in_quotes(options.shape), did_you_mean(options.shape, shapes))};
+  if (shape == Shape::round && top.paired && top.first != top.second) {
+    throw InvalidValue{
+        "--top", "a round outline has one diameter; for two sizes give --shape oval or rectangle"};
+  }
+  if (shape == Shape::half_round && !top.paired) top.second = top.first / 2.0;
+  const Millimetres corner = length("--corner", options.corner, Millimetres{0.0});
+  if (corner > Millimetres{0.0} &&
+      (shape != Shape::rectangle || corner > std::min(top.first, top.second) / 2.0)) {
+    throw InvalidValue{"--corner", "only for a rectangle, and at most half its shorter side"};
+  }
+  return {*shape, top.first, top.second, corner};
 }
 
 /// A layer that would take for ever: the number tells where the sizes are wrong.
@@ -102,11 +97,12 @@ CommandResult run(const FitOptions& options, const Terminal& terminal) {
   } else {
     fit.own_count = true;
     try {
-      kind.count = fit.asked = static_cast<int>(parse_whole_number(options.count, 1, 1000));
+      kind.count = fit.asked =
+          static_cast<int>(parse_whole_number(options.count, 1, most_own_bulbs));
     } catch (const InvalidValue& fault) {
       throw InvalidValue{"--count", fault.expectation()};
     }
-    fit.packing = place_count(fit.section, {&kind, 1}, least_own_gap, fit.wall, effort);
+    fit.packing = place_count(fit.section, {&kind, 1}, least_gap, fit.wall, effort);
   }
   CommandResult result;
   result.out = options.common.out;

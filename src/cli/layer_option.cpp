@@ -11,28 +11,12 @@ namespace bulbwright::cli {
 namespace {
 
 using input::Faults;
-using input::trimmed;
-
-constexpr long most_bulbs = 1000;
-constexpr double least_share = 0.001;
-constexpr double most_share = 1000.0;
-constexpr std::size_t most_parts = 20;
 
 const input::Field layer_field{"--layer", {}};
 
-std::vector<std::string_view> split(std::string_view text, char sign) {
-  std::vector<std::string_view> pieces;
-  for (std::size_t start = 0;;) {
-    const std::size_t cut = text.find(sign, start);
-    pieces.push_back(trimmed(text.substr(start, cut - start)));
-    if (cut == std::string_view::npos) return pieces;
-    start = cut + 1;
-  }
-}
-
 bool add_count(std::string_view text, LayerRequest& layer, Faults& faults) {
   try {
-    layer.count = static_cast<int>(parse_whole_number(text, 1, most_bulbs));
+    layer.count = static_cast<int>(parse_whole_number(text, 1, most_own_bulbs));
     return true;
   } catch (const InvalidValue& fault) {
     faults.add(layer_field, fault.expectation());

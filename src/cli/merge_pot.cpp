@@ -66,9 +66,9 @@ class Merge {
           input::read_plain_text(from("--name", "pot.name"), *options_.name, faults_).value_or("");
     }
     if (options_.shape) {
-      if (const auto shape = input::read_word(from("--shape", "pot.shape"), *options_.shape,
-                                              input::shape_words, "shape", faults_)) {
-        pot.shape = static_cast<Shape>(*shape);
+      if (const auto shape = input::read_word<Shape>(from("--shape", "pot.shape"), *options_.shape,
+                                                     "shape", faults_)) {
+        pot.shape = *shape;
       }
     }
     if (options_.top || options_.base || options_.height) {
@@ -113,7 +113,7 @@ class Merge {
     const Field field = from("--last-crop", "pot.last_crop");
     const auto crop = input::read_plain_text(field, text, faults_);
     if (!crop) return;
-    const std::string genus = input::lower_case(input::trimmed(*crop));
+    const std::string genus = lower_case(trimmed(*crop));
     if (genus.empty()) {
       faults_.add(field, "empty; expected a genus such as tulipa");
       return;
@@ -151,15 +151,15 @@ class Merge {
                                            90.0, faults_);
     }
     if (o.exposure) {
-      if (const auto word = input::read_word(from("--exposure", "place.exposure"), *o.exposure,
-                                             input::exposure_words, "exposure", faults_)) {
-        place.exposure = static_cast<Exposure>(*word);
+      if (const auto word = input::read_word<Exposure>(from("--exposure", "place.exposure"),
+                                                       *o.exposure, "exposure", faults_)) {
+        place.exposure = *word;
       }
     }
     if (o.region) {
-      if (const auto word = input::read_word(from("--region", "place.region"), *o.region,
-                                             input::region_words, "region", faults_)) {
-        place.region = static_cast<ZoneRegion>(*word);
+      if (const auto word = input::read_word<ZoneRegion>(from("--region", "place.region"),
+                                                         *o.region, "region", faults_)) {
+        place.region = *word;
       }
     }
     if (o.south) {
@@ -170,7 +170,7 @@ class Merge {
   }
 
   std::optional<std::string> named(const Field& field, const std::string& text) {
-    if (!input::trimmed(text).empty()) return text;
+    if (!trimmed(text).empty()) return text;
     faults_.add(field, "empty; expected a name");
     return std::nullopt;
   }
@@ -187,8 +187,9 @@ class Merge {
     }
     if (o.season) {
       const Field field = from("--season", "season");
-      if (const auto year = input::read_decimal(field, *o.season, 1900, 2200, faults_)) {
-        request_.season = input::read_whole_number(field, *year, *o.season, 1900, 2200, faults_);
+      if (const auto year = input::read_decimal(field, *o.season, first_year, last_year, faults_)) {
+        request_.season =
+            input::read_whole_number(field, *year, *o.season, first_year, last_year, faults_);
       }
     }
     if (o.plant) request_.plant = input::read_day(from("--plant", "plant"), *o.plant, faults_);
@@ -215,9 +216,9 @@ class Merge {
       if (auto layer = read_layer_option(text, faults_)) request_.layers.push_back(*layer);
     }
     if (options_.order) {
-      const auto order = input::read_word(from("--order", "order"), *options_.order,
-                                          input::order_words, "order of layers", faults_);
-      if (order) request_.order = static_cast<LayerOrder>(*order);
+      const auto order = input::read_word<LayerOrder>(from("--order", "order"), *options_.order,
+                                                      "order of layers", faults_);
+      if (order) request_.order = *order;
     }
     if (options_.gap) lay_gap(*options_.gap);
     if (options_.wall) {
@@ -228,7 +229,7 @@ class Merge {
   }
 
   void lay_gap(const std::string& text) {
-    const bool forcing = input::lower_case(input::trimmed(text)) == "forcing";
+    const bool forcing = lower_case(trimmed(text)) == "forcing";
     const auto gap =
         forcing ? std::nullopt
                 : input::read_length(Field{"--gap", {}}, text, input::small_length, faults_);
@@ -265,11 +266,10 @@ class Merge {
     }
     for (const std::string& text : options_.pests) {
       const auto pest =
-          input::read_word(from("--pest", "pests"), text, input::pest_words, "known pest", faults_);
+          input::read_word<Pest>(from("--pest", "pests"), text, "known pest", faults_);
       if (!pest) continue;
-      const std::string word{input::pest_words[*pest]};
-      if (std::find(request_.pests.begin(), request_.pests.end(), word) == request_.pests.end()) {
-        request_.pests.push_back(word);
+      if (std::find(request_.pests.begin(), request_.pests.end(), *pest) == request_.pests.end()) {
+        request_.pests.push_back(*pest);
       }
     }
     if (options_.wet_winter) request_.wet_winter = true;

@@ -66,7 +66,7 @@ std::optional<struct stat> facts_of(const std::string& path, const std::string& 
 OutputTarget target_of(const OutputFile& file) {
   OutputTarget target;
   target.output = &file;
-  target.name = bulbwright::in_quotes(file.path);
+  target.name = path_in_quotes(file.path);
   const fs::path path = end_of_links(file.path, target.name);
   if (const auto number = named_descriptor(path.native())) {
     target.kind = OutputTarget::Kind::descriptor;

@@ -9,6 +9,7 @@
 #include "base/error.hpp"
 #include "base/quantity.hpp"
 #include "cli/common_options.hpp"
+#include "input/field_values.hpp"
 #include "input/resolve.hpp"
 #include "report/places_report.hpp"
 
@@ -63,10 +64,11 @@ void find_by_words(report::PlacesReport& report, const PlaceCatalogue& places,
 void find_zone(report::PlacesReport& report, const PlaceCatalogue& places,
                const PlacesOptions& options) {
   ZoneRegion region = ZoneRegion::all;
-  try {
-    if (!options.region.empty()) region = parse_zone_region(options.region);
-  } catch (const InvalidValue& fault) {
-    throw InvalidValue{"--region", fault.expectation()};
+  if (!options.region.empty()) {
+    input::Faults faults;
+    region = input::read_word<ZoneRegion>({"--region", {}}, options.region, "region", faults)
+                 .value_or(region);
+    faults.throw_if_any();
   }
   try {
     report.profile = places.zone_profile(options.zone, options.south, region);

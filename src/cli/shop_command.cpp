@@ -68,7 +68,7 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
     if (!plan.ok) result.exit_code = exit_cannot;
     needs.push_back(needs_of(plan, facts.catalogue, pot.file));
   }
-  const ShoppingList list = shopping_list(std::move(needs), builtin_packs());
+  const ShoppingList list = shopping_list(std::move(needs), facts.packs);
   if (options.common.format == "json") {
     result.document = report::shop_json(list);
   } else if (options.common.format == "csv") {
@@ -79,8 +79,8 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
   if (result.exit_code != exit_done) {
     for (const PotNeeds& pot : list.pots) {
       if (!pot.ok && !options.common.quiet) {
-        result.remarks += "bulbwright: shop: nothing listed for " +
-                          bulbwright::in_quotes(pot.file) + ", which cannot be planted as asked\n";
+        result.remarks += "bulbwright: shop: nothing listed for " + path_in_quotes(pot.file) +
+                          ", which cannot be planted as asked\n";
       }
     }
   }

@@ -1,7 +1,6 @@
 #include "cli/suggest_options.hpp"
 
 #include <algorithm>
-#include <array>
 
 #include <fmt/core.h>
 
@@ -11,13 +10,12 @@
 namespace bulbwright::cli {
 namespace {
 
-/// In the order of enum Mouth; "pets" are cats and dogs.
-constexpr std::array mouth_words{std::string_view{"cats"}, std::string_view{"dogs"},
-                                 std::string_view{"horses"}, std::string_view{"people"},
-                                 std::string_view{"pets"}};
-/// In the order of enum Eater.
-constexpr std::array eater_words{std::string_view{"deer"}, std::string_view{"gopher"},
-                                 std::string_view{"squirrel"}, std::string_view{"vole"}};
+/// Those of Mouth and, for cats and dogs, "pets".
+const std::vector<std::string_view> safe_words = [] {
+  std::vector<std::string_view> words{words_of<Mouth>().begin(), words_of<Mouth>().end()};
+  words.push_back("pets");
+  return words;
+}();
 constexpr int usual_layers = 3;
 constexpr int usual_count = 5;
 constexpr int most_count = 100;
@@ -52,20 +50,19 @@ void add_kinds(const char* flag, const std::vector<std::string>& asked, const Ca
 
 void add_animals(const WishOptions& options, SuggestionWish& wish, input::Faults& faults) {
   for (const std::string& text : options.safe_for) {
-    const auto word =
-        input::read_word({"--safe-for", {}}, text, mouth_words, "one to be safe for", faults);
-    if (!word) continue;
-    if (mouth_words[*word] == "pets") {
+    if (!input::read_word({"--safe-for", {}}, text, safe_words, "one to be safe for", faults)) {
+      continue;
+    }
+    if (const auto mouth = from_word<Mouth>(text)) {
+      add_once(wish.safe_for, *mouth);
+    } else {
       add_once(wish.safe_for, Mouth::cats);
       add_once(wish.safe_for, Mouth::dogs);
-    } else {
-      add_once(wish.safe_for, static_cast<Mouth>(*word));
     }
   }
   for (const std::string& text : options.not_eaten_by) {
-    const auto word =
-        input::read_word({"--not-eaten-by", {}}, text, eater_words, "known pest", faults);
-    if (word) add_once(wish.not_eaten_by, static_cast<Eater>(*word));
+    const auto pest = input::read_word<Pest>({"--not-eaten-by", {}}, text, "known pest", faults);
+    if (pest) add_once(wish.not_eaten_by, *pest);
   }
 }
 
@@ -99,7 +96,7 @@ void declare_wish(std::vector<Option>& all, WishOptions& options) {
   wishes.text("--window", options.window, "DATE..DATE", "when flowers are wanted (else: ever)");
   wishes.repeated("--safe-for", options.safe_for, "WHOM ...", "pets, cats, dogs, horses or people");
   wishes.repeated("--not-eaten-by", options.not_eaten_by, "PEST ...",
-                  "deer, gopher, squirrel or vole");
+                  "deer, gopher, vole, mouse, squirrel or chipmunk");
   wishes.flag("--no-storage", options.no_storage, "there is no refrigerator");
   wishes.repeated("--with", options.with, "KIND ...", "a kind that must be in it");
   wishes.repeated("--without", options.without, "KIND ...", "a kind that must not be in it");

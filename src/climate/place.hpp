@@ -8,6 +8,7 @@
 
 #include "base/calendar_day.hpp"
 #include "base/detail.hpp"
+#include "base/enum_words.hpp"
 #include "base/error.hpp"
 #include "base/quantity.hpp"
 
@@ -23,6 +24,9 @@ struct MonthlyNormals {
 
 /// How a pot stands at its place; what each does is in effect_of() of pot_temperature.hpp.
 enum class Exposure { open, sheltered, warm_wall, plunged };
+constexpr auto enum_words(Exposure) {
+  return words_to<Exposure::plunged>("open", "sheltered", "warm-wall", "plunged");
+}
 
 /// One of the stations that a place is blended from.
 struct BlendedStation {
@@ -87,9 +91,9 @@ std::vector<Place> parse_places_csv(std::string_view text, const std::string& fi
 
 /// Which stations of a zone to average. `all` means the whole hemisphere asked for.
 enum class ZoneRegion { all, north_american, maritime, continental };
-const char* to_string(ZoneRegion region);
-/// @throws InvalidValue naming the near miss.
-ZoneRegion parse_zone_region(std::string_view text);
+constexpr auto enum_words(ZoneRegion) {
+  return words_to<ZoneRegion::continental>("all", "north-american", "maritime", "continental");
+}
 
 /// The places the program knows. A value: building it parses the built-in file (about 1 ms), so
 /// build it once and hand it on.

@@ -10,10 +10,6 @@ namespace bulbwright {
 namespace {
 
 constexpr std::size_t fewest_stations = 3;
-constexpr std::array region_names{
-    std::pair{ZoneRegion::all, "all"}, std::pair{ZoneRegion::north_american, "north-american"},
-    std::pair{ZoneRegion::maritime, "maritime"}, std::pair{ZoneRegion::continental, "continental"}};
-
 bool in_region(const Place& place, ZoneRegion region) {
   switch (region) {
     case ZoneRegion::north_american:
@@ -85,10 +81,10 @@ class StationSearch {
     found.note = Remark{RemarkCode::neighbours_taken};
     if (enough(found)) return found;
     if (region != ZoneRegion::all) {
-      found = {with_neighbours(south, ZoneRegion::all), ZoneRegion::all,
-               Remark{RemarkCode::regions_taken,
-                      {},
-                      {{DetailName::region, std::string{to_string(region)}}}}};
+      found = {
+          with_neighbours(south, ZoneRegion::all), ZoneRegion::all,
+          Remark{
+              RemarkCode::regions_taken, {}, {{DetailName::region, std::string{word_of(region)}}}}};
       if (enough(found)) return found;
     }
     if (south) {
@@ -137,24 +133,6 @@ void require_profiled(std::string_view zone) {
 
 }  // namespace
 
-const char* to_string(ZoneRegion region) {
-  for (const auto& [known, name] : region_names) {
-    if (known == region) return name;
-  }
-  return "all";
-}
-
-ZoneRegion parse_zone_region(std::string_view text) {
-  std::vector<std::string_view> names;
-  for (const auto& [region, name] : region_names) {
-    if (text == name) return region;
-    names.emplace_back(name);
-  }
-  throw InvalidValue{"region", fmt::format("{} is unknown; expected all, north-american, maritime "
-                                           "or continental{}",
-                                           in_quotes(text), did_you_mean(text, names))};
-}
-
 std::vector<const Place*> PlaceCatalogue::zone_stations(std::string_view zone, bool south,
                                                         ZoneRegion region) const {
   require_profiled(zone);
@@ -174,7 +152,7 @@ Place PlaceCatalogue::zone_profile(std::string_view zone, bool south, ZoneRegion
   Place profile = mean_of(stations);
   profile.name = fmt::format(
       "zone {}{}{}", zone, south ? ", south" : "",
-      found.region == ZoneRegion::all ? "" : fmt::format(", {}", to_string(found.region)));
+      found.region == ZoneRegion::all ? "" : fmt::format(", {}", word_of(found.region)));
   profile.zone = zone;
   profile.stations = static_cast<int>(stations.size());
   profile.source =

@@ -70,20 +70,6 @@ ExposureEffect effect_of(Exposure exposure) {
   return {};
 }
 
-const char* to_string(Exposure exposure) {
-  switch (exposure) {
-    case Exposure::sheltered:
-      return "sheltered";
-    case Exposure::warm_wall:
-      return "warm-wall";
-    case Exposure::plunged:
-      return "plunged";
-    case Exposure::open:
-      break;
-  }
-  return "open";
-}
-
 const PotDay& PotWinter::at(Day day) const {
   assert(!days.empty());
   const int i = std::clamp(day - first, 0, static_cast<int>(days.size()) - 1);

@@ -50,7 +50,6 @@ struct ExposureEffect {
   double least_tau_hours = 0.0;
 };
 ExposureEffect effect_of(Exposure exposure);
-const char* to_string(Exposure exposure);
 
 /// One day in the mix at bulb depth.
 struct PotDay {
@@ -118,7 +117,7 @@ Celsius lowest_in_frost(const Place& place, const PotThermal& pot, Exposure expo
 
 /// Roots of potted bulbs are hurt from about -4 degC. from memory; roots of most nursery crops are
 /// hurt near -4 degC and killed by sustained -12 degC (Nursery Management, 2011).
-inline constexpr double roots_hurt_below_c = -4.0;
+inline constexpr Celsius hurtful_frost{-4.0};
 inline constexpr double roots_killed_below_c = -12.0;
 
 }  // namespace bulbwright

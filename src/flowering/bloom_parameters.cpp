@@ -2,12 +2,11 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <string>
 
 #include <fmt/core.h>
 
-#include "base/csv.hpp"
+#include "base/csv_row.hpp"
 #include "base/error.hpp"
 #include "base/near_miss.hpp"
 
@@ -65,40 +64,30 @@ std::vector<std::string_view> quantity_names() {
 }  // namespace
 
 BloomTable BloomTable::parse(std::string_view csv, const std::string& file) {
-  const CsvTable table = read_csv(csv, file);
+  CsvTable table = read_csv(csv, file);
   const std::size_t taxon = table.column("taxon"), quantity = table.column("quantity"),
                     value = table.column("value"), unit = table.column("unit"),
                     origin = table.column("origin"), source = table.column("source");
   BloomTable result;
   std::vector<InputFault> faults;
-  for (const CsvRecord& record : table.records) {
-    const auto fault = [&](std::string message) {
-      faults.push_back({{file, record.line, 1}, std::move(message)});
-    };
-    const std::string& name = record.fields[quantity];
+  for (CsvRecord& record : table.records) {
+    CsvRow row{table, record, faults};
+    const std::string& kind = row.required(taxon, "a taxon, class-1 to class-8, or *");
+    const std::string& name = row.text(quantity);
     const Parameter* q = quantity_of(name);
     if (q == nullptr) {
-      fault(fmt::format("quantity: unknown {}{}", in_quotes(name),
-                        did_you_mean(name, quantity_names())));
+      row.fault(quantity, fmt::format("is the unknown {}{}", in_quotes(name),
+                                      did_you_mean(name, quantity_names())));
       continue;
     }
-    const std::string& text = record.fields[value];
-    double number = 0.0;
-    const char* end = text.data() + text.size();
-    const auto [stop, error] = std::from_chars(text.data(), end, number, std::chars_format::fixed);
-    if (error != std::errc{} || stop != end || !(number >= q->least && number <= q->most)) {
-      fault(fmt::format("{}: {} is no number from {} to {}", name, in_quotes(text), q->least,
-                        q->most));
-      continue;
-    }
-    if (result.find(record.fields[taxon], name) != nullptr) {
-      fault(fmt::format("{} of {} is given twice", name, in_quotes(record.fields[taxon])));
-      continue;
-    }
-    result.facts_.push_back({record.fields[taxon], name, number, record.fields[unit],
-                             record.fields[origin], record.fields[source]});
+    row.label(fmt::format("{}: {}", kind, name));
+    const auto number = row.number(value, q->least, q->most);
+    if (number && result.find(kind, name) != nullptr) row.fault(quantity, "is given twice");
+    if (!row.is_sound()) continue;
+    result.facts_.push_back(
+        {kind, name, *number, row.text(unit), row.text(origin), row.text(source)});
   }
-  if (!faults.empty()) throw InputError{std::move(faults)};
+  throw_if_any(std::move(faults));
   return result;
 }
 

@@ -1,11 +1,11 @@
 #include "input/field_values.hpp"
 
-#include <charconv>
 #include <cmath>
 
 #include <fmt/core.h>
 
 #include "base/near_miss.hpp"
+#include "base/text.hpp"
 #include "base/utf8.hpp"
 
 namespace bulbwright::input {
@@ -31,24 +31,6 @@ bool in_range(const Field& field, std::string_view text, Millimetres length, Len
   faults.add(field, fmt::format("{} is out of range; expected {} to {:g} m", in_quotes(text), least,
                                 range.most.value() / 1000.0));
   return false;
-}
-
-std::string joined(std::span<const std::string_view> words) {
-  std::string text;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
-    text += words[i];
-  }
-  return text;
-}
-
-/// A number from all of `text`, no exponent, no sign.
-std::optional<double> plain_number(std::string_view text) {
-  double value = 0.0;
-  const char* end = text.data() + text.size();
-  const auto [stop, fault] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
-  if (text.empty() || fault != std::errc{} || stop != end || !std::isfinite(value)) return {};
-  return value;
 }
 
 std::optional<double> grade_value(std::string_view text) {
@@ -146,21 +128,18 @@ std::optional<std::size_t> read_word(const Field& field, std::string_view text,
     if (words[i] == text) return i;
   }
   std::string hint = did_you_mean(lower_case(text), words);
-  if (hint.empty()) hint = "; expected " + joined(words);
+  if (hint.empty()) hint = "; expected " + listed(words, "or");
   faults.add(field, fmt::format("{} is no {}{}", in_quotes(text), what, hint));
   return std::nullopt;
 }
 
 std::optional<std::string> read_plain_text(const Field& field, std::string_view text,
                                            Faults& faults) {
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    const bool c1_control =
-        byte == 0xc2 && i + 1 < text.size() && static_cast<unsigned char>(text[i + 1]) < 0xa0;
-    if (byte >= 0x20 && byte != 0x7f && !c1_control && utf8_sequence_length(text, i) > 0) {
-      i += utf8_sequence_length(text, i) - 1;
-      continue;
-    }
+  for (std::size_t i = 0; i < text.size();) {
+    const CodePoint point = code_point_at(text, i);
+    i += point.bytes;
+    // What turns the direction of text is let in: names in right-to-left scripts may need it.
+    if (point.valid && (point.value > 0x9f || !is_control(point.value))) continue;
     faults.add(field,
                fmt::format("{} holds a control character; expected plain text", in_quotes(text)));
     return std::nullopt;
@@ -203,20 +182,6 @@ std::optional<double> read_decimal(const Field& field, std::string_view text, do
   if (value && *value >= least && *value <= most) return value;
   faults.add(field, fmt::format("{} is no number from {:g} to {:g}", in_quotes(text), least, most));
   return std::nullopt;
-}
-
-std::string lower_case(std::string_view text) {
-  std::string lower{text};
-  for (char& c : lower) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return lower;
-}
-
-std::string_view trimmed(std::string_view text) {
-  while (!text.empty() && (text.front() == ' ' || text.front() == '\t')) text.remove_prefix(1);
-  while (!text.empty() && (text.back() == ' ' || text.back() == '\t')) text.remove_suffix(1);
-  return text;
 }
 
 }  // namespace bulbwright::input

@@ -6,8 +6,11 @@
 #include <string_view>
 
 #include "base/calendar_day.hpp"
+#include "base/enum_words.hpp"
 #include "base/quantity.hpp"
+#include "base/text.hpp"
 #include "input/faults.hpp"
+#include "pot/pot.hpp"
 
 namespace bulbwright::input {
 
@@ -19,9 +22,9 @@ struct LengthRange {
   Millimetres most;
 };
 /// Sizes of a pot.
-inline constexpr LengthRange pot_size{Millimetres{1.0}, Millimetres{5000.0}};
+inline constexpr LengthRange pot_size{Millimetres{1.0}, largest_pot_size};
 /// Lengths that may be nothing: headspace, gap, wall, corner.
-inline constexpr LengthRange small_length{Millimetres{0.0}, Millimetres{5000.0}};
+inline constexpr LengthRange small_length{Millimetres{0.0}, largest_pot_size};
 
 std::optional<Millimetres> read_length(const Field& field, std::string_view text, LengthRange range,
                                        Faults& faults);
@@ -47,6 +50,13 @@ std::optional<double> read_grade(const Field& field, std::string_view text, Faul
 std::optional<std::size_t> read_word(const Field& field, std::string_view text,
                                      std::span<const std::string_view> words, const char* what,
                                      Faults& faults);
+/// The enumerator of the word.
+template <class Enum>
+std::optional<Enum> read_word(const Field& field, std::string_view text, const char* what,
+                              Faults& faults) {
+  const auto index = read_word(field, text, words_of<Enum>(), what, faults);
+  return index ? std::optional{static_cast<Enum>(*index)} : std::nullopt;
+}
 
 /// A name or remark: at most 100 characters, none of them a control character.
 std::optional<std::string> read_plain_text(const Field& field, std::string_view text,
@@ -63,10 +73,5 @@ std::optional<int> read_whole_number(const Field& field, double value, std::stri
 /// A plain decimal number from its whole text, for flags.
 std::optional<double> read_decimal(const Field& field, std::string_view text, double least,
                                    double most, Faults& faults);
-
-/// ASCII lower case; other bytes stay.
-std::string lower_case(std::string_view text);
-/// Without blanks at both ends.
-std::string_view trimmed(std::string_view text);
 
 }  // namespace bulbwright::input

@@ -32,7 +32,7 @@ class OpenFile {
 };
 
 [[noreturn]] void cannot_read(const std::string& name, const std::string& why) {
-  throw InputError{SourcePlace{}, fmt::format("cannot read {}: {}", in_quotes(name), why)};
+  throw InputError{SourcePlace{}, fmt::format("cannot read {}: {}", path_in_quotes(name), why)};
 }
 
 std::string system_reason(int number) {

@@ -26,8 +26,7 @@ bool is_hex_digit(char c) {
 std::string found(const TextCursor& cursor) {
   if (cursor.at_end()) return "the end of the file";
   if (cursor.byte() == '"') return "a text";
-  const std::size_t length =
-      std::max({word_length(cursor), utf8_sequence_length(cursor.rest(), 0), std::size_t{1}});
+  const std::size_t length = std::max({word_length(cursor), code_point_at(cursor.rest(), 0).bytes});
   return in_quotes(cursor.rest().substr(0, length));
 }
 

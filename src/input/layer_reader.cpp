@@ -10,10 +10,7 @@
 namespace bulbwright::input {
 namespace {
 
-constexpr int most_bulbs = 1000;
 constexpr double most_weeks = 60.0;
-constexpr double least_share = 0.001;
-constexpr double most_share = 1000.0;
 
 std::optional<std::string> read_taxon(const ObjectReader& reader) {
   const auto taxon = reader.plain_text("taxon");
@@ -122,19 +119,19 @@ LayerRequest read_layer(const JsonValue& value, const std::string& path, ReadCon
                          "one");
     }
   }
-  layer.count = reader.whole_number("count", 1, most_bulbs);
+  layer.count = reader.whole_number("count", 1, most_own_bulbs);
   read_gap(reader, layer);
   layer.wall = reader.length("wall", small_length);
-  if (const auto arrange = reader.word("arrange", arrange_words, "arrangement")) {
-    layer.arrange = static_cast<Arrange>(*arrange);
+  if (const auto arrange = reader.word<Arrange>("arrange", "arrangement")) {
+    layer.arrange = *arrange;
   }
   layer.label = reader.plain_text("label").value_or("");
   if (const std::string* received = reader.text("received", "\"2026-09-20\"")) {
     layer.received = read_day(reader.field("received"), *received, context.faults);
   }
   layer.cold_already_weeks = reader.number("cold_already", 0.0, most_weeks).value_or(0.0);
-  if (const auto use = reader.word("use", use_words, "use")) {
-    layer.use = static_cast<Use>(*use);
+  if (const auto use = reader.word<Use>("use", "use")) {
+    layer.use = *use;
   }
   return layer;
 }
@@ -177,8 +174,8 @@ StorageRequest read_storage(const JsonValue& value, ReadContext& context) {
   return storage;
 }
 
-std::vector<std::string> read_pests(const JsonValue& value, ReadContext& context) {
-  std::vector<std::string> pests;
+std::vector<Pest> read_pests(const JsonValue& value, ReadContext& context) {
+  std::vector<Pest> pests;
   if (!is_array(value, {"pests", {context.file, value.at.line, value.at.column}}, context)) {
     return pests;
   }
@@ -188,10 +185,8 @@ std::vector<std::string> read_pests(const JsonValue& value, ReadContext& context
     if (item.kind != JsonKind::text) {
       context.faults.add(field, fmt::format("{} where text was expected, such as \"squirrel\"",
                                             with_article(item.kind)));
-    } else if (const auto pest =
-                   read_word(field, item.text, pest_words, "known pest", context.faults)) {
-      const std::string word{pest_words[*pest]};
-      if (std::find(pests.begin(), pests.end(), word) == pests.end()) pests.push_back(word);
+    } else if (const auto pest = read_word<Pest>(field, item.text, "known pest", context.faults)) {
+      if (std::find(pests.begin(), pests.end(), *pest) == pests.end()) pests.push_back(*pest);
     }
   }
   return pests;

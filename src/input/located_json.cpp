@@ -194,15 +194,15 @@ void check_bytes(std::string_view text, const std::string& file) {
   }
   TextCursor cursor{text};
   while (!cursor.at_end()) {
-    const std::size_t length = utf8_sequence_length(text, cursor.offset());
+    const CodePoint point = code_point_at(text, cursor.offset());
     const auto byte = static_cast<unsigned char>(cursor.byte());
     const SourcePlace place{file, cursor.position().line, cursor.position().column};
-    if (length == 0) {
+    if (!point.valid) {
       throw InputError{place, fmt::format("the byte \\x{:02x} is no UTF-8; save the file as UTF-8",
                                           static_cast<unsigned>(byte))};
     }
     if (byte == 0) throw InputError{place, "a NUL byte; the file is no text"};
-    cursor.advance(length);
+    cursor.advance(point.bytes);
   }
 }
 

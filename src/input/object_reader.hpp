@@ -61,6 +61,11 @@ class ObjectReader {
   [[nodiscard]] std::optional<std::size_t> word(std::string_view key,
                                                 std::span<const std::string_view> words,
                                                 const char* what) const;
+  template <class Enum>
+  [[nodiscard]] std::optional<Enum> word(std::string_view key, const char* what) const {
+    const auto index = word(key, words_of<Enum>(), what);
+    return index ? std::optional{static_cast<Enum>(*index)} : std::nullopt;
+  }
 
   /// Faults a key that is missing from a sound object.
   void missing(std::string_view key, std::string_view expected) const;

@@ -97,8 +97,8 @@ PlaceRequest read_place(const JsonValue& value, ReadContext& context) {
   context.places["place"] = reader.self().place;
   place.zone = read_zone_key(reader);
   place.south = reader.truth("south").value_or(false);
-  if (const auto region = reader.word("region", region_words, "region")) {
-    place.region = static_cast<ZoneRegion>(*region);
+  if (const auto region = reader.word<ZoneRegion>("region", "region")) {
+    place.region = *region;
   }
   place.site = non_empty(reader, "site", "a station of `bulbwright places`");
   if (const JsonValue* normals = reader.find("normals")) {
@@ -114,8 +114,8 @@ PlaceRequest read_place(const JsonValue& value, ReadContext& context) {
     }
   }
   place.latitude = reader.number("latitude", -90.0, 90.0);
-  if (const auto exposure = reader.word("exposure", exposure_words, "exposure")) {
-    place.exposure = static_cast<Exposure>(*exposure);
+  if (const auto exposure = reader.word<Exposure>("exposure", "exposure")) {
+    place.exposure = *exposure;
   }
   return place;
 }

@@ -7,8 +7,9 @@
 namespace bulbwright::input {
 
 /// The keys of a pot file by the object they stand in, in the order they are written, and the words
-/// that their values may be. The one list: reader, writer, unknown-key messages and the tests of
-/// docs/schema/pot.schema.json all take it from here.
+/// that their values may be where these are no enumeration (base/enum_words.hpp). The one list:
+/// reader, writer, unknown-key messages and the tests of docs/schema/pot.schema.json all take it
+/// from here.
 using Words = std::string_view;
 
 inline constexpr std::array file_keys{Words{"$schema"}, Words{"pot"},    Words{"place"},
@@ -47,26 +48,8 @@ inline constexpr std::array key_tables{
     KeyTable{part_keys, "/layers/mix", "\"mix\" of a layer"},
     KeyTable{file_keys, "", "the file's outermost object"}};
 
-/// In the order of enum Shape.
-inline constexpr std::array shape_words{Words{"round"}, Words{"oval"}, Words{"rectangle"},
-                                        Words{"half-round"}};
 inline constexpr std::array mix_words{Words{"fresh"}, Words{"used"}};
-/// In the order of enum Exposure.
-inline constexpr std::array exposure_words{Words{"open"}, Words{"sheltered"}, Words{"warm-wall"},
-                                           Words{"plunged"}};
-/// In the order of enum ZoneRegion.
-inline constexpr std::array region_words{Words{"all"}, Words{"north-american"}, Words{"maritime"},
-                                         Words{"continental"}};
 inline constexpr std::array unit_words{Words{"C"}, Words{"F"}};
-/// In the order of enum LayerOrder.
-inline constexpr std::array order_words{Words{"given"}, Words{"by-flowering"}};
 inline constexpr std::array winter_words{Words{"wet"}};
-/// In the order of enum Arrange.
-inline constexpr std::array arrange_words{Words{"mixed"}, Words{"drift"}};
-/// In the order of enum Use.
-inline constexpr std::array use_words{Words{"outdoors"}, Words{"forcing"}};
-/// Animals that the catalogue or the mesh table says something about.
-inline constexpr std::array pest_words{Words{"gopher"},   Words{"vole"},     Words{"mouse"},
-                                       Words{"squirrel"}, Words{"chipmunk"}, Words{"deer"}};
 
 }  // namespace bulbwright::input

@@ -14,12 +14,10 @@ namespace bulbwright::input {
 PotRequest read_pot(const JsonValue& value, ReadContext& context);
 PlaceRequest read_place(const JsonValue& value, ReadContext& context);
 StorageRequest read_storage(const JsonValue& value, ReadContext& context);
-std::vector<std::string> read_pests(const JsonValue& value, ReadContext& context);
+std::vector<Pest> read_pests(const JsonValue& value, ReadContext& context);
 std::vector<LayerRequest> read_layers(const JsonValue& value, ReadContext& context);
 
 /// Most layers in a pot; more is a mistake of another kind.
 inline constexpr std::size_t most_layers = 20;
-/// Most kinds in one mixture.
-inline constexpr std::size_t most_parts = 20;
 
 }  // namespace bulbwright::input

@@ -9,11 +9,8 @@
 namespace bulbwright::input {
 namespace {
 
-constexpr int first_season = 1900;
-constexpr int last_season = 2200;
-
 void read_dates(const ObjectReader& file, Request& request) {
-  request.season = file.whole_number("season", first_season, last_season);
+  request.season = file.whole_number("season", first_year, last_year);
   ReadContext& context = file.context();
   if (const std::string* plant = file.text("plant", "\"2027-01-08\"")) {
     request.plant = read_day(file.field("plant"), *plant, context.faults);
@@ -24,8 +21,8 @@ void read_dates(const ObjectReader& file, Request& request) {
     request.flower = read_window(file.field("flower"), *flower, context.faults);
   }
   request.spread = file.truth("spread").value_or(false);
-  if (const auto order = file.word("order", order_words, "order of layers")) {
-    request.order = static_cast<LayerOrder>(*order);
+  if (const auto order = file.word<LayerOrder>("order", "order of layers")) {
+    request.order = *order;
   }
 }
 

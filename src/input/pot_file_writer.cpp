@@ -40,15 +40,6 @@ std::string temperature(Celsius value) {
   return exact && in_f.size() < in_c.size() ? in_f + " F" : in_c + " C";
 }
 
-std::string word(std::span<const std::string_view> words, std::size_t index) {
-  return std::string{words[index]};
-}
-
-template <class Enumerator>
-std::string word(std::span<const std::string_view> words, Enumerator value) {
-  return word(words, static_cast<std::size_t>(value));
-}
-
 Json profile_level(const ProfileLevel& level, Shape shape) {
   Json json = Json::object();
   json["height"] = length(level.height);
@@ -65,7 +56,7 @@ Json profile_level(const ProfileLevel& level, Shape shape) {
 Json pot_json(const PotRequest& pot) {
   Json json = Json::object();
   if (!pot.name.empty()) json["name"] = pot.name;
-  json["shape"] = word(shape_words, pot.shape);
+  json["shape"] = word_of(pot.shape);
   if (pot.top) json["top"] = length_pair(*pot.top);
   if (pot.base) json["base"] = length_pair(*pot.base);
   if (pot.height) json["height"] = length(*pot.height);
@@ -78,7 +69,7 @@ Json pot_json(const PotRequest& pot) {
   if (!pot.material.empty()) json["material"] = pot.material;
   if (pot.last_crop) json["last_crop"] = *pot.last_crop;
   if (pot.used_mix != pot.last_crop.has_value()) {
-    json["mix"] = word(mix_words, pot.used_mix ? std::size_t{1} : std::size_t{0});
+    json["mix"] = mix_words[pot.used_mix ? 1 : 0];
   }
   return json;
 }
@@ -87,17 +78,16 @@ Json place_json(const PlaceRequest& place) {
   Json json = Json::object();
   if (place.zone) json["zone"] = *place.zone;
   if (place.south) json["south"] = true;
-  if (place.region != ZoneRegion::all) json["region"] = word(region_words, place.region);
+  if (place.region != ZoneRegion::all) json["region"] = word_of(place.region);
   if (place.site) json["site"] = *place.site;
   if (place.normals) {
-    json["normals"] = {{"tmin", place.normals->tmin_c},
-                       {"tmax", place.normals->tmax_c},
-                       {"unit", word(unit_words, std::size_t{0})}};
+    json["normals"] = {
+        {"tmin", place.normals->tmin_c}, {"tmax", place.normals->tmax_c}, {"unit", unit_words[0]}};
   }
   if (place.records_file) json["records"] = *place.records_file;
   if (place.latitude) json["latitude"] = *place.latitude;
   if (place.exposure != Exposure::open) {
-    json["exposure"] = word(exposure_words, place.exposure);
+    json["exposure"] = word_of(place.exposure);
   }
   return json;
 }
@@ -123,12 +113,12 @@ Json layer_json(const LayerRequest& layer) {
   if (layer.gap) json["gap"] = length(*layer.gap);
   if (layer.wall) json["wall"] = length(*layer.wall);
   if (layer.arrange != Arrange::mixed) {
-    json["arrange"] = word(arrange_words, layer.arrange);
+    json["arrange"] = word_of(layer.arrange);
   }
   if (!layer.label.empty()) json["label"] = layer.label;
   if (layer.received) json["received"] = to_iso(*layer.received);
   if (layer.cold_already_weeks > 0.0) json["cold_already"] = layer.cold_already_weeks;
-  if (layer.use != Use::outdoors) json["use"] = word(use_words, layer.use);
+  if (layer.use != Use::outdoors) json["use"] = word_of(layer.use);
   if (layer.parts.size() == 1 && layer.parts.front().storage_weeks)
     json["storage_weeks"] = *layer.parts.front().storage_weeks;
   return json;
@@ -157,10 +147,14 @@ Json pot_file_object(const Request& request) {
   if (request.plant) json["plant"] = to_iso(*request.plant);
   if (request.flower) json["flower"] = window(*request.flower);
   if (request.spread) json["spread"] = true;
-  if (request.order != LayerOrder::given) json["order"] = word(order_words, request.order);
+  if (request.order != LayerOrder::given) json["order"] = word_of(request.order);
   if (Json storage = storage_json(request.storage); !storage.empty()) json["storage"] = storage;
-  if (!request.pests.empty()) json["pests"] = request.pests;
-  if (request.wet_winter) json["winter"] = word(winter_words, std::size_t{0});
+  if (!request.pests.empty()) {
+    Json pests = Json::array();
+    for (const Pest pest : request.pests) pests.push_back(word_of(pest));
+    json["pests"] = std::move(pests);
+  }
+  if (request.wet_winter) json["winter"] = winter_words[0];
   json["layers"] = Json::array();
   for (const LayerRequest& layer : request.layers) json["layers"].push_back(layer_json(layer));
   return json;

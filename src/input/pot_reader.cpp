@@ -62,8 +62,8 @@ PotRequest read_pot(const JsonValue& value, ReadContext& context) {
   PotRequest pot;
   const ObjectReader reader{value, "pot", pot_keys, context};
   pot.name = reader.plain_text("name").value_or("");
-  if (const auto shape = reader.word("shape", shape_words, "shape")) {
-    pot.shape = static_cast<Shape>(*shape);
+  if (const auto shape = reader.word<Shape>("shape", "shape")) {
+    pot.shape = *shape;
   }
   pot.top = reader.length_pair("top", pot_size);
   pot.base = reader.length_pair("base", pot_size);

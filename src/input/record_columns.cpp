@@ -7,15 +7,10 @@
 
 #include "base/error.hpp"
 #include "base/near_miss.hpp"
+#include "base/text.hpp"
 
 namespace bulbwright::input {
 namespace {
-
-std::string_view trimmed(std::string_view text) {
-  while (text.starts_with(' ') || text.starts_with('\t')) text.remove_prefix(1);
-  while (text.ends_with(' ') || text.ends_with('\t')) text.remove_suffix(1);
-  return text;
-}
 
 class Header {
  public:
@@ -109,20 +104,6 @@ RecordColumns noaa_columns(const Header& header, std::size_t date) {
 }
 
 }  // namespace
-
-const char* to_string(RecordFormat format) {
-  switch (format) {
-    case RecordFormat::hourly:
-      return "hourly";
-    case RecordFormat::ghcn_daily:
-      return "GHCN-Daily";
-    case RecordFormat::gsod:
-      return "GSOD";
-    case RecordFormat::daily:
-      break;
-  }
-  return "daily";
-}
 
 RecordColumns find_record_columns(const std::string& file,
                                   const std::vector<std::string_view>& names) {

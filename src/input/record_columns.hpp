@@ -5,11 +5,14 @@
 #include <string_view>
 #include <vector>
 
+#include "base/enum_words.hpp"
+
 namespace bulbwright::input {
 
 enum class RecordFormat { hourly, daily, ghcn_daily, gsod };
-/// "hourly", "daily", "GHCN-Daily", "GSOD".
-const char* to_string(RecordFormat format);
+constexpr auto enum_words(RecordFormat) {
+  return words_to<RecordFormat::gsod>("hourly", "daily", "GHCN-Daily", "GSOD");
+}
 
 /// How a column writes temperatures.
 enum class TemperatureUnit { celsius, fahrenheit, tenths_celsius };

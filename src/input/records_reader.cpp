@@ -1,12 +1,12 @@
 #include "input/records_reader.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <optional>
 
 #include <fmt/core.h>
 
 #include "base/error.hpp"
+#include "base/text.hpp"
 #include "input/csv_stream.hpp"
 #include "input/file_reader.hpp"
 #include "input/record_columns.hpp"
@@ -20,23 +20,13 @@ constexpr double gsod_missing = 9999.9;
 
 using Fields = std::vector<std::string_view>;
 
-std::string_view trimmed(std::string_view text) {
-  while (text.starts_with(' ')) text.remove_prefix(1);
-  while (text.ends_with(' ')) text.remove_suffix(1);
-  return text;
-}
-
 bool is_missing(std::string_view text) {
   return text.empty() || text == "NA" || text == "NaN" || text == "nan";
 }
 
 std::optional<double> number(std::string_view text) {
-  double value = 0.0;
   if (text.starts_with('+')) text.remove_prefix(1);
-  const auto [end, fault] =
-      std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
-  if (fault != std::errc{} || end != text.data() + text.size()) return std::nullopt;
-  return value;
+  return plain_number(text);
 }
 
 class RecordsReader {
@@ -49,7 +39,7 @@ class RecordsReader {
     if (!columns_) {
       header_.assign(fields.begin(), fields.end());
       columns_ = find_record_columns(file_, fields);
-      summary_.format = to_string(columns_->format);
+      summary_.format = word_of(columns_->format);
       return;
     }
     if (fields.size() != columns_->fields) {

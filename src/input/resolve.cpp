@@ -1,10 +1,14 @@
 #include "input/resolve.hpp"
 
+#include <algorithm>
+#include <array>
 #include <filesystem>
 
 #include <fmt/core.h>
 
 #include "base/error.hpp"
+#include "base/near_miss.hpp"
+#include "base/text.hpp"
 #include "input/file_reader.hpp"
 #include "input/place_resolver.hpp"
 #include "input/request_check.hpp"
@@ -27,7 +31,10 @@ int resolve_season(const LocatedRequest& asked, Hemisphere hemisphere) {
   refuse(asked, "season", "missing; say which autumn, for instance 2026, or give plant or flower");
 }
 
-std::optional<InputText> data_file(const std::string& folder, const char* name,
+constexpr std::array<std::string_view, 6> tables{"taxa.csv",  "genera.csv",   "places.csv",
+                                                 "bloom.csv", "cautions.csv", "packs.csv"};
+
+std::optional<InputText> data_file(const std::string& folder, std::string_view name,
                                    InputFiles& inputs) {
   const std::string path = (std::filesystem::path{folder} / name).string();
   std::error_code ignored;
@@ -35,34 +42,72 @@ std::optional<InputText> data_file(const std::string& folder, const char* name,
   return read_text(path, data_file_limit, inputs);
 }
 
+/// Refuses what was meant for a table and would be passed over in silence: every other CSV file,
+/// and names near those of the tables.
+void check_data_folder(const std::string& folder) {
+  std::error_code fault;
+  std::vector<std::string> names;
+  for (std::filesystem::directory_iterator at{folder, fault}, end; !fault && at != end;
+       at.increment(fault)) {
+    names.push_back(at->path().filename().string());
+  }
+  if (fault) {
+    throw InputError{{"", 0, 0},
+                     fmt::format("--data: {} is no folder that can be read: {}",
+                                 path_in_quotes(folder), fault.message())};
+  }
+  std::sort(names.begin(), names.end());
+  std::vector<InputFault> faults;
+  bool any = false;
+  for (const std::string& name : names) {
+    if (std::find(tables.begin(), tables.end(), name) != tables.end()) {
+      any = true;
+      continue;
+    }
+    const std::string near = did_you_mean(name, tables);
+    if (near.empty() && !lower_case(name).ends_with(".csv")) continue;
+    faults.push_back({{"", 0, 0},
+                      fmt::format("--data: {} is none of the tables that are read, {}{}",
+                                  path_in_quotes((std::filesystem::path{folder} / name).string()),
+                                  listed(tables), near)});
+  }
+  if (!faults.empty()) throw InputError{std::move(faults)};
+  if (any) return;
+  throw InputError{
+      {"", 0, 0},
+      fmt::format("--data: {} holds no {}", path_in_quotes(folder), listed(tables, "or"))};
+}
+
 }  // namespace
 
 Facts load_facts(const std::string& data_folder, InputFiles& inputs) {
-  Facts facts{builtin_catalogue(), BloomTable::builtin(), load_places(data_folder, inputs)};
+  Facts facts{builtin_catalogue(), BloomTable::builtin(), load_places(data_folder, inputs),
+              builtin_cautions(), builtin_packs()};
   if (data_folder.empty()) return facts;
-  const auto taxa = data_file(data_folder, "taxa.csv", inputs);
-  const auto blooms = data_file(data_folder, "bloom.csv", inputs);
-  if (taxa) facts.catalogue = merged(facts.catalogue, taxa->text, taxa->name);
-  if (blooms) facts.blooms.merge(BloomTable::parse(blooms->text, blooms->name));
+  if (const auto own = data_file(data_folder, "genera.csv", inputs)) {
+    const auto taxa = facts.catalogue.taxa();
+    facts.catalogue = Catalogue{{taxa.begin(), taxa.end()},
+                                facts.catalogue.genera().with(parse_genera(own->text, own->name))};
+  }
+  if (const auto own = data_file(data_folder, "taxa.csv", inputs)) {
+    facts.catalogue = merged(facts.catalogue, own->text, own->name);
+  }
+  if (const auto own = data_file(data_folder, "bloom.csv", inputs)) {
+    facts.blooms.merge(BloomTable::parse(own->text, own->name));
+  }
+  if (const auto own = data_file(data_folder, "cautions.csv", inputs)) {
+    facts.cautions = merged(std::move(facts.cautions), parse_cautions(own->text, own->name));
+  }
+  if (const auto own = data_file(data_folder, "packs.csv", inputs)) {
+    facts.packs = merged(std::move(facts.packs), parse_packs(own->text, own->name));
+  }
   return facts;
 }
 
 PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs) {
   PlaceCatalogue places = PlaceCatalogue::builtin();
   if (data_folder.empty()) return places;
-  std::error_code ignored;
-  if (!std::filesystem::is_directory(data_folder, ignored)) {
-    throw InputError{{"", 0, 0},
-                     fmt::format("--data: {} is no folder", bulbwright::in_quotes(data_folder))};
-  }
-  const auto has = [&](const char* name) {
-    return std::filesystem::exists(std::filesystem::path{data_folder} / name, ignored);
-  };
-  if (!has("taxa.csv") && !has("bloom.csv") && !has("places.csv")) {
-    throw InputError{{"", 0, 0},
-                     fmt::format("--data: {} holds no taxa.csv, bloom.csv or places.csv",
-                                 bulbwright::in_quotes(data_folder))};
-  }
+  check_data_folder(data_folder);
   if (const auto own = data_file(data_folder, "places.csv", inputs)) {
     places.add(parse_places_csv(own->text, own->name));
   }
@@ -87,7 +132,7 @@ Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inp
 
 PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,
                        PackingCache& packings) {
-  return {facts.catalogue, facts.blooms, setting, effort, packings};
+  return {facts.catalogue, facts.blooms, setting, effort, packings, facts.cautions};
 }
 
 }  // namespace bulbwright::input

@@ -1,12 +1,17 @@
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "catalogue/catalogue.hpp"
+#include "caution/caution.hpp"
 #include "climate/place.hpp"
 #include "climate/setting.hpp"
 #include "flowering/bloom_parameters.hpp"
 #include "input/input_files.hpp"
 #include "input/located_request.hpp"
 #include "plan/context.hpp"
+#include "shopping/pack_sizes.hpp"
 
 namespace bulbwright::input {
 
@@ -15,11 +20,15 @@ struct Facts {
   Catalogue catalogue;
   BloomTable blooms;
   PlaceCatalogue places;
+  std::vector<CautionRule> cautions;
+  std::vector<PackSizes> packs;
 };
 
-/// Built-in facts; with a folder, its taxa.csv, bloom.csv and places.csv add to them or override
-/// them. The files read are noted in `inputs`, here and below.
-/// @throws InputError for a folder or a file in it that cannot be read.
+/// Built-in facts; with a folder, its taxa.csv, genera.csv, places.csv, bloom.csv, cautions.csv and
+/// packs.csv add to them or override them. The files read are noted in `inputs`, here and below.
+/// @throws InputError for a folder or a file in it that cannot be read or has faults, for a folder
+/// with none of them, and for another CSV file in it or one with nearly their names, which would
+/// otherwise be passed over in silence.
 Facts load_facts(const std::string& data_folder, InputFiles& inputs);
 
 /// The places alone, for commands that need no taxa.

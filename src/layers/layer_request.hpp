@@ -1,10 +1,12 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/enum_words.hpp"
 #include "base/quantity.hpp"
 #include "catalogue/use.hpp"
 #include "packing/choices.hpp"
@@ -13,9 +15,14 @@ namespace bulbwright {
 
 /// Layers as a file or the flags ask for them.
 
+inline constexpr int most_own_bulbs = 1000;    ///< `count` of a layer
+inline constexpr std::size_t most_parts = 20;  ///< kinds of a mixture
+inline constexpr double least_share = 0.001;
+inline constexpr double most_share = 1000.0;
+
 struct LayerPart {
   std::string taxon;   ///< an id of the catalogue, checked when resolved
-  double share = 1.0;  ///< above 0
+  double share = 1.0;  ///< least_share to most_share
   /// Fixes the weeks of cold storage of this kind alone, over StorageRequest::weeks; 0 = none.
   std::optional<double> storage_weeks{};
 
@@ -25,7 +32,7 @@ struct LayerPart {
 struct LayerRequest {
   std::vector<LayerPart> parts;     ///< one, or several for a mixture
   std::optional<double> grade_cm;   ///< middle of the circumference asked for ("12", "12/14")
-  std::optional<int> count;         ///< own bulbs, 1 to 1000
+  std::optional<int> count;         ///< own bulbs, 1 to most_own_bulbs
   std::optional<Millimetres> gap;   ///< absent: the taxon's own
   bool forcing_gap = false;         ///< "gap": "forcing"
   std::optional<Millimetres> wall;  ///< clearance to the inner wall
@@ -40,5 +47,8 @@ struct LayerRequest {
 
 /// given: the layers lie as they are listed; by_flowering: the latest kind lowest.
 enum class LayerOrder { given, by_flowering };
+constexpr auto enum_words(LayerOrder) {
+  return words_to<LayerOrder::by_flowering>("given", "by-flowering");
+}
 
 }  // namespace bulbwright

@@ -6,6 +6,7 @@
 
 #include <fmt/core.h>
 
+#include "base/apportion.hpp"
 #include "base/error.hpp"
 #include "packing/lattice_count.hpp"
 
@@ -27,28 +28,6 @@ LayerKind measured(const LayerPart& part, const LayerRequest& layer, const Catal
   kind.diameter = diameter_of_circumference(kind.grade_cm);
   kind.height = kind.diameter * taxon.height_to_diameter.value;
   return kind;
-}
-
-/// `count` shared out by the kinds' shares, largest remainders first, at least one of each while
-/// they last.
-std::vector<int> apportioned(int count, std::span<const LayerKind> kinds) {
-  double all = 0.0;
-  for (const LayerKind& kind : kinds) all += kind.share;
-  std::vector<int> counts;
-  std::vector<std::pair<double, std::size_t>> remainders;
-  int given = 0;
-  for (std::size_t i = 0; i < kinds.size(); ++i) {
-    const double exact = count * kinds[i].share / all;
-    const int whole = static_cast<int>(std::floor(exact + 1e-9));
-    counts.push_back(whole);
-    remainders.emplace_back(rounded(exact - whole, 1e-6), i);
-    given += whole;
-  }
-  std::stable_sort(remainders.begin(), remainders.end(),
-                   [](const auto& a, const auto& b) { return a.first > b.first; });
-  for (std::size_t k = 0; given < count; ++k, ++given)
-    ++counts[remainders[k % remainders.size()].second];
-  return counts;
 }
 
 void infeasible_notice(const Stack& stack, std::span<const ResolvedLayer> layers, const Pot& pot,
@@ -101,8 +80,10 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
   const Arrange arrange = layer.request.arrange;
   Packing packing;
   if (layer.request.count) {
-    const std::vector<int> counts = apportioned(*layer.request.count, layer.kinds);
-    std::vector<PackKind> own;  // a small share of few bulbs may come to none
+    std::vector<double> shares;
+    for (const LayerKind& kind : layer.kinds) shares.push_back(kind.share);
+    const std::vector<int> counts = apportion(*layer.request.count, shares);
+    std::vector<PackKind> own;  // fewer bulbs than kinds: some have none
     std::vector<std::size_t> origin;
     for (std::size_t i = 0; i < kinds.size(); ++i) {
       if (counts[i] == 0) continue;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <string_view>
+#include <optional>
 
 #include "base/quantity.hpp"
 
@@ -16,10 +16,10 @@ inline constexpr double bulb_density_kg_per_l = 1.05;
 /// Source: geometry, V = 4/3 pi r^3 with r = c / (2 pi).
 Litres sphere_volume(double circumference_cm);
 
-/// Volume of a bulb over that of the sphere round its widest place. Tulip 0.85, narcissus 1.05,
-/// hyacinth 1.0, crocus 0.75, grape hyacinth 0.95 (common practice); any other genus 0.82 of its
-/// height over diameter, the mean of those five. genus in any case.
-double shape_factor(std::string_view genus, double height_to_diameter);
+/// Volume of a bulb over that of the sphere round its widest place: that of its genus
+/// (data/genera.csv) where there is one, else 0.82 of its height over diameter, the mean of those
+/// that have one (common practice).
+double shape_factor(std::optional<double> of_genus, double height_to_diameter);
 
 /// One bulb: sphere_volume x shape factor.
 Litres bulb_volume(double circumference_cm, double shape_factor);

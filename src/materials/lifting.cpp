@@ -68,18 +68,6 @@ LiftTask lift_from_ground(Millimetres outer_width) {
           Coupling::poor};
 }
 
-const char* to_string(LiftVerdict verdict) {
-  switch (verdict) {
-    case LiftVerdict::one_person:
-      return "one person";
-    case LiftVerdict::two_people:
-      return "two people";
-    case LiftVerdict::not_lifted:
-      return "do not lift";
-  }
-  return "";
-}
-
 LiftGuideline judge_lift(Kilograms load, Millimetres outer_width) {
   LiftGuideline guideline;
   guideline.one = std::min(niosh_weight_limit(lift_from_ground(outer_width)), hse_filter_careful);

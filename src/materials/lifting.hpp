@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/enum_words.hpp"
 #include "base/quantity.hpp"
 
 namespace bulbwright {
@@ -47,7 +48,9 @@ enum class LiftVerdict {
   two_people,  ///< above that, within the one for two
   not_lifted   ///< fill it where it will stand; move it empty or on wheels
 };
-const char* to_string(LiftVerdict verdict);  ///< "one person", "two people", "do not lift"
+constexpr auto enum_words(LiftVerdict) {
+  return words_to<LiftVerdict::not_lifted>("one person", "two people", "do not lift");
+}
 
 /// The guidelines for a load close to the body from the ground, and the verdict: by the smaller of
 /// both systems, since who lifts is not known. Figures are to be printed as "about" and as

@@ -15,7 +15,7 @@ namespace {
 constexpr double shell_spread = 0.25;
 
 Litres volume_of(const MaterialsKind& kind) {
-  const double shape = shape_factor(kind.genus, kind.height_to_diameter);
+  const double shape = shape_factor(kind.genus_shape, kind.height_to_diameter);
   return static_cast<double>(kind.count) * bulb_volume(kind.circumference_cm, shape);
 }
 
@@ -72,7 +72,7 @@ FilledWeight filled_weight(const Pot& pot, Litres settled_mix, Litres bulbs, con
 }
 
 Materials materials_for(const Pot& pot, std::span<const MaterialsLayer> layers,
-                        std::span<const std::string> pests, bool wet_winter) {
+                        std::span<const Pest> pests, bool wet_winter) {
   Materials materials;
   std::vector<FilledLayer> filled;
   Litres bulbs{0.0};

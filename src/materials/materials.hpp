@@ -79,7 +79,7 @@ Kilograms shell_weight(const Pot& pot, Millimetres wall, Millimetres floor,
 
 /// Bulbs of one kind in one layer.
 struct MaterialsKind {
-  std::string genus;
+  std::optional<double> genus_shape;  ///< shape factor of the genus, where it has one
   double circumference_cm = 0.0;
   double height_to_diameter = 1.0;
   int count = 0;
@@ -98,8 +98,8 @@ struct Materials {
   LiftGuideline lift;  ///< of `weight.total`, by the shorter outer side of the rim
 };
 
-/// Everything a planted pot needs besides bulbs. `layers` bottom first; `pests` as in the pot file.
+/// Everything a planted pot needs besides bulbs. `layers` bottom first.
 Materials materials_for(const Pot& pot, std::span<const MaterialsLayer> layers,
-                        std::span<const std::string> pests, bool wet_winter);
+                        std::span<const Pest> pests, bool wet_winter);
 
 }  // namespace bulbwright

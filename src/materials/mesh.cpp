@@ -9,33 +9,33 @@
 namespace bulbwright {
 namespace {
 
-constexpr std::array<PestMesh, 6> pest_table{{
-    {"gopher", Millimetres{13.0}, std::nullopt, Origin::published,
+/// In the order of the pests.
+constexpr std::array<PestMesh, words_of<Pest>().size()> pest_table{{
+    {Pest::gopher, Millimetres{13.0}, std::nullopt, Origin::published,
      "University of California Master Gardeners (Colusa County): hardware cloth or 3/4 in mesh "
      "under "
      "beds; 1/2 in is sure"},
-    {"vole", Millimetres{6.0}, std::nullopt, Origin::published,
+    {Pest::vole, Millimetres{6.0}, std::nullopt, Origin::published,
      "Extension wildlife damage management; Kansas State University wildlife: 1/4 in"},
-    {"mouse", Millimetres{6.0}, std::nullopt, Origin::published,
+    {Pest::mouse, Millimetres{6.0}, std::nullopt, Origin::published,
      "Rodent exclusion texts: gets through anything over 1/4 in"},
-    {"squirrel", Millimetres{25.0}, Millimetres{13.0}, Origin::published,
+    {Pest::squirrel, Millimetres{25.0}, Millimetres{13.0}, Origin::published,
      "W. Reeves, garden column: 1 in over the ground; 1/2 in for small bulbs: a how-to page"},
-    {"chipmunk", Millimetres{25.0}, Millimetres{13.0}, Origin::common_practice, "as squirrel"},
-    {"deer", std::nullopt, std::nullopt, Origin::common_practice,
+    {Pest::chipmunk, Millimetres{25.0}, Millimetres{13.0}, Origin::common_practice, "as squirrel"},
+    {Pest::deer, std::nullopt, std::nullopt, Origin::common_practice,
      "mesh over the mix does nothing for shoots"},
 }};
+static_assert([] {
+  for (std::size_t i = 0; i < pest_table.size(); ++i) {
+    if (pest_table[i].pest != static_cast<Pest>(i)) return false;
+  }
+  return true;
+}());
 
 }  // namespace
 
-std::span<const PestMesh> known_pests() {
-  return pest_table;
-}
-
-std::optional<PestMesh> find_pest(std::string_view pest) {
-  for (const PestMesh& entry : pest_table) {
-    if (entry.pest == pest) return entry;
-  }
-  return std::nullopt;
+const PestMesh& mesh_against(Pest pest) {
+  return pest_table[static_cast<std::size_t>(pest)];
 }
 
 Section mesh_outline(const Section& section) {
@@ -55,20 +55,19 @@ int pins_for(const Section& outline) {
   return std::max(4, static_cast<int>(std::ceil(spacings)));
 }
 
-std::optional<Millimetres> mesh_opening(std::span<const std::string> pests,
-                                        Millimetres smallest_bulb) {
+std::optional<Millimetres> mesh_opening(std::span<const Pest> pests, Millimetres smallest_bulb) {
   std::optional<Millimetres> narrowest;
-  for (const std::string& pest : pests) {
-    const auto entry = find_pest(pest);
-    if (!entry || !entry->opening) continue;
-    const bool small = entry->small_bulb_opening && smallest_bulb < small_bulb;
-    const Millimetres opening = small ? *entry->small_bulb_opening : *entry->opening;
+  for (const Pest pest : pests) {
+    const PestMesh& entry = mesh_against(pest);
+    if (!entry.opening) continue;
+    const bool small = entry.small_bulb_opening && smallest_bulb < small_bulb;
+    const Millimetres opening = small ? *entry.small_bulb_opening : *entry.opening;
     narrowest = narrowest ? std::min(*narrowest, opening) : opening;
   }
   return narrowest;
 }
 
-std::optional<MeshOverMix> mesh_over_mix(const Section& surface, std::span<const std::string> pests,
+std::optional<MeshOverMix> mesh_over_mix(const Section& surface, std::span<const Pest> pests,
                                          Millimetres smallest_bulb) {
   const std::optional<Millimetres> opening = mesh_opening(pests, smallest_bulb);
   if (!opening) return std::nullopt;

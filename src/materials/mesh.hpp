@@ -2,18 +2,17 @@
 
 #include <optional>
 #include <span>
-#include <string>
 #include <string_view>
 
 #include "base/quantity.hpp"
-#include "catalogue/taxon.hpp"
+#include "catalogue/pest.hpp"
 #include "pot/section.hpp"
 
 namespace bulbwright {
 
 /// What wire mesh does against an animal that a grower names.
 struct PestMesh {
-  std::string_view pest;  ///< the word of a pot file
+  Pest pest;
   std::optional<Millimetres>
       opening;  ///< greatest opening that keeps it out; none: mesh is no help
   /// Where the opening for small bulbs is narrower: a bulb under `small_bulb` is drawn through.
@@ -25,11 +24,8 @@ struct PestMesh {
 /// Bulbs narrower than this count as small for squirrels and chipmunks. common practice
 inline constexpr Millimetres small_bulb{30.0};
 
-/// gopher, vole, mouse, squirrel, chipmunk, deer.
-std::span<const PestMesh> known_pests();
-
-/// The entry of that word, or nothing.
-std::optional<PestMesh> find_pest(std::string_view pest);
+/// What helps against that animal.
+const PestMesh& mesh_against(Pest pest);
 
 /// A mesh over the mix, under the rim.
 struct MeshOverMix {
@@ -48,12 +44,11 @@ Section mesh_outline(const Section& section);
 int pins_for(const Section& outline);
 
 /// Greatest opening against all the pests for bulbs of that diameter and up; nothing where mesh
-/// helps against none of them. Unknown words are passed over.
-std::optional<Millimetres> mesh_opening(std::span<const std::string> pests,
-                                        Millimetres smallest_bulb);
+/// helps against none of them.
+std::optional<Millimetres> mesh_opening(std::span<const Pest> pests, Millimetres smallest_bulb);
 
 /// The mesh for a mix surface of that outline; nothing where it helps against none of the pests.
-std::optional<MeshOverMix> mesh_over_mix(const Section& surface, std::span<const std::string> pests,
+std::optional<MeshOverMix> mesh_over_mix(const Section& surface, std::span<const Pest> pests,
                                          Millimetres smallest_bulb);
 
 }  // namespace bulbwright

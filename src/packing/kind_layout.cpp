@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "base/apportion.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright::packing {
@@ -98,24 +99,10 @@ void KindOrder::spread_kinds(const std::vector<Point>& places, std::vector<std::
 }
 
 std::vector<std::size_t> apportion(std::size_t n, std::span<const PackKind> kinds) {
-  double total = 0.0;
-  for (const PackKind& kind : kinds) total += kind.share;
-  std::vector<std::size_t> counts;
-  std::vector<double> rest;
-  std::size_t given = 0;
-  for (const PackKind& kind : kinds) {
-    const double exact = static_cast<double>(n) * kind.share / total;
-    const double whole = std::floor(exact + 1e-9);
-    counts.push_back(static_cast<std::size_t>(whole));
-    rest.push_back(exact - whole);
-    given += counts.back();
-  }
-  std::vector<std::size_t> order(kinds.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return rest[a] > rest[b] + 1e-9; });
-  for (std::size_t k = 0; given < n; ++given, ++k) ++counts[order[k % order.size()]];
-  return counts;
+  std::vector<double> shares;
+  for (const PackKind& kind : kinds) shares.push_back(kind.share);
+  const std::vector<int> counts = bulbwright::apportion(static_cast<int>(n), shares);
+  return {counts.begin(), counts.end()};
 }
 
 KindDiscs discs_of(std::span<const PackKind> kinds, const std::vector<std::size_t>& counts,

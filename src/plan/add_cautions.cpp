@@ -33,7 +33,8 @@ void add_cautions(const PlanFacts& facts, const Materials& materials, Plan& plan
   caution.lift_one = materials.lift.one;
   caution.volume = plan.pot.volume;
   caution.pests = facts.request.pests;
-  plan.cautions = cautions_for(caution);
+  const auto& rules = facts.context.cautions;
+  plan.cautions = rules.empty() ? cautions_for(caution) : cautions_for(caution, rules);
 }
 
 }  // namespace bulbwright

@@ -16,8 +16,8 @@ std::vector<MaterialsLayer> material_layers(const PlanFacts& facts, const Plan& 
     layer.base = planned.above_floor;
     for (std::size_t i = 0; i < resolved.kinds.size(); ++i) {
       const LayerKind& kind = resolved.kinds[i];
-      layer.kinds.push_back({kind.taxon->genus, kind.grade_cm, kind.taxon->height_to_diameter.value,
-                             planned.bulbs[i].count});
+      layer.kinds.push_back({kind.taxon->genus_facts.shape_factor, kind.grade_cm,
+                             kind.taxon->height_to_diameter.value, planned.bulbs[i].count});
     }
     layers.push_back(std::move(layer));
   }

@@ -27,10 +27,6 @@ struct CareFacts {
   bool mesh = false;                       ///< a disc lies on the mix
 };
 
-/// The frost that a rooted bulb in a pot is sheltered from: mix under -4 degC is hurtful.
-/// from memory (nursery trade figure for roots in pots)
-inline constexpr Celsius hurtful_frost{-4.0};
-
 /// What is to be done or seen, in order of days: ordering, refrigerating and checking, planting,
 /// winter care, shoots, flowers and afterwards. Days before the plan's own (ordering four weeks
 /// before the bulbs are needed) are common practice.

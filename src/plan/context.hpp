@@ -1,6 +1,9 @@
 #pragma once
 
+#include <span>
+
 #include "catalogue/catalogue.hpp"
+#include "caution/caution.hpp"
 #include "climate/setting.hpp"
 #include "flowering/bloom_parameters.hpp"
 #include "packing/packing_cache.hpp"
@@ -15,6 +18,7 @@ struct PlanContext {
   const Setting& setting;
   Effort effort;
   PackingCache& packings;
+  std::span<const CautionRule> cautions{};  ///< empty: the built-in ones
 };
 
 }  // namespace bulbwright

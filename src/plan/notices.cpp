@@ -49,10 +49,10 @@ void company(const PlanFacts& facts, Plan& plan) {
 }
 
 void used_mix(const PlanFacts& facts, Plan& plan) {
-  std::vector<std::string> genera;
-  for (const TimedKind& kind : facts.kinds) genera.push_back(kind.ask.taxon->genus);
+  std::vector<const Taxon*> taxa;
+  for (const TimedKind& kind : facts.kinds) taxa.push_back(kind.ask.taxon);
   for (const std::string& genus :
-       genera_refused(facts.request.pot.last_crop, facts.request.pot.used_mix, genera)) {
+       genera_refused(facts.request.pot.last_crop, facts.request.pot.used_mix, taxa)) {
     plan.ok = false;
     say(plan, NoticeCode::used_mix, Severity::refusal, {}, {{DetailName::genus, genus}});
   }

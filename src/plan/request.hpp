@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "catalogue/pest.hpp"
 #include "climate/place_request.hpp"
 #include "cold/storage_request.hpp"
 #include "layers/layer_request.hpp"
@@ -23,7 +24,7 @@ struct Request {
   bool spread = false;  ///< waves are to follow each other without a gap
   LayerOrder order = LayerOrder::given;
   StorageRequest storage;
-  std::vector<std::string> pests;  ///< known words, as given
+  std::vector<Pest> pests;  ///< each once, as given
   bool wet_winter = false;
   std::vector<LayerRequest> layers;  ///< bottom first
 

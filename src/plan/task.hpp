@@ -5,11 +5,12 @@
 
 #include "base/calendar_day.hpp"
 #include "base/detail.hpp"
+#include "base/enum_words.hpp"
 #include "catalogue/taxon.hpp"
 
 namespace bulbwright {
 
-/// What is to be done or seen on a day. Stable words for JSON are in to_string().
+/// What is to be done or seen on a day. The words are stable, for JSON.
 enum class Task {
   order_by,       ///< have ordered
   bulbs_arrive,   ///< have them in the house, a week before they are needed
@@ -28,7 +29,12 @@ enum class Task {
   bring_in,         ///< forcing: from the cold to a light room
   after_flowering,  ///< discard, keep and feed, or dry off
 };
-const char* to_string(Task task);
+constexpr auto enum_words(Task) {
+  return words_to<Task::after_flowering>("order", "bulbs-arrive", "storage-start", "storage-check",
+                                         "pot-and-chill", "soak", "plant", "water-in", "top-up",
+                                         "keep-moist", "shelter", "uncover", "shoots", "flower",
+                                         "bring-in", "after-flowering");
+}
 
 struct PlannedDate {
   Day date;

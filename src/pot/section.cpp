@@ -4,20 +4,6 @@
 
 namespace bulbwright {
 
-const char* to_string(Shape shape) {
-  switch (shape) {
-    case Shape::round:
-      return "round";
-    case Shape::oval:
-      return "oval";
-    case Shape::rectangle:
-      return "rectangle";
-    case Shape::half_round:
-      return "half-round";
-  }
-  return "";
-}
-
 double area_mm2(const Section& section) {
   const double a = section.length.value(), b = section.width.value();
   switch (section.shape) {

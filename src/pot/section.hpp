@@ -1,10 +1,14 @@
 #pragma once
 
+#include "base/enum_words.hpp"
 #include "base/quantity.hpp"
 
 namespace bulbwright {
 
 enum class Shape { round, oval, rectangle, half_round };
+constexpr auto enum_words(Shape) {
+  return words_to<Shape::half_round>("round", "oval", "rectangle", "half-round");
+}
 
 /// A horizontal cut of the pot's inside: the outline that bulbs must stay within. Always convex.
 /// Origin of coordinates: the centre; for a half-round the middle of the flat side, y away from it.
@@ -21,9 +25,6 @@ struct Section {
 
   bool operator==(const Section&) const = default;
 };
-
-/// "round", "oval", "rectangle", "half-round".
-const char* to_string(Shape shape);
 
 /// Exact area in mm^2.
 double area_mm2(const Section& section);

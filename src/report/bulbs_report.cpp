@@ -35,7 +35,7 @@ Json figure_json(const TaxonFact& fact) {
     }
     json["unit"] = fact.unit;
   }
-  json["origin"] = to_string(fact.origin);
+  json["origin"] = word_of(fact.origin);
   if (!fact.source.empty()) json["source"] = fact.source;
   return json;
 }
@@ -62,7 +62,7 @@ std::string bulbs_csv(std::span<const Taxon* const> taxa) {
     for (const TaxonFact& fact : taxon->facts) {
       const std::string value = fact.unit.empty() ? text_cell(fact.value) : fact.value;
       csv += fmt::format("{},{},{},{},{},{},{},{}\r\n", taxon->id, fact.quantity, value, fact.low,
-                         fact.high, fact.unit, to_string(fact.origin), text_cell(fact.source));
+                         fact.high, fact.unit, word_of(fact.origin), text_cell(fact.source));
     }
   }
   return csv;

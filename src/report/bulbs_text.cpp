@@ -137,7 +137,7 @@ class Sources {
 
 void add_fact(Lines& lines, std::string_view words, const TaxonFact& fact, Sources& sources,
               const TextStyle& style, int width) {
-  std::string origin = to_string(fact.origin);
+  std::string origin{word_of(fact.origin)};
   if (!fact.source.empty()) origin += fmt::format(" [{}]", sources.number_of(fact.source));
   const int value_width = std::max(20, width - label_width - origin_width);
   Lines values = wrap(value_text(fact, style), value_width);

@@ -3,11 +3,11 @@
 #include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
-#include "base/csv.hpp"
 #include "cold/pot_temperature.hpp"
 #include "report/cold_words.hpp"
 #include "report/common_json.hpp"
 #include "report/section_json.hpp"
+#include "report/spreadsheet.hpp"
 #include "report/text_layout.hpp"
 
 namespace bulbwright::report {
@@ -123,7 +123,7 @@ Json record_json(const RecordSummary& record) {
 
 void csv_row(std::string& csv, const ColdTable& table, const std::string& month,
              const ColdFigures& figures) {
-  csv += fmt::format("{},{},{},{},{}", csv_field(table.name), to_iso(table.window.first),
+  csv += fmt::format("{},{},{},{},{}", text_cell(table.name), to_iso(table.window.first),
                      to_iso(table.window.last), month, figures.days);
   for (const Measure& measure : measures) {
     csv += fmt::format(",{:g}", rounded(figures.*measure.value, measure.step));
@@ -139,7 +139,7 @@ std::string cold_json(const ColdReport& report) {
   json["basis"] = plain_spaces(cold_basis(report, TextStyle{}));
   json["pot"] = {{"name", plain_spaces(cold_pot(report, TextStyle{}))},
                  {"litres", rounded(report.pot_volume.value(), 0.1)},
-                 {"exposure", to_string(report.exposure)},
+                 {"exposure", word_of(report.exposure)},
                  {"lag_hours", rounded(report.lag_hours, 0.001)},
                  {"daily_swing_left", rounded(report.swing_left, 0.01)}};
   const ColdPeriod& period = report.period;

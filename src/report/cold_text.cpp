@@ -15,18 +15,17 @@
 namespace bulbwright::report {
 namespace {
 
-constexpr std::array month_names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                 "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 constexpr int label_columns = 10;
 constexpr int narrow_columns = 60;
 
 std::string month_label(const ColdReport& report, const ColdMonth& month) {
-  const char* name = month_names[month.month - 1];
-  return is_of_every_year(report.period) ? name : fmt::format("{} {}", name, month.year);
+  const std::string_view name = month_name(month.month);
+  return is_of_every_year(report.period) ? std::string{name}
+                                         : fmt::format("{} {}", name, month.year);
 }
 
 std::string day_words(MonthDay day) {
-  return fmt::format("{} {}", day.day, month_names[day.month - 1]);
+  return fmt::format("{} {}", day.day, month_name(day.month));
 }
 
 std::string period_words(const ColdPeriod& period) {
@@ -196,7 +195,7 @@ Lines heading(const ColdReport& report, const TextStyle& style, int width) {
       lines,
       wrap(fmt::format("In {}, {}: the mix lags {:.0f} hours and keeps {:.0f} % of the air's daily "
                        "swing.",
-                       printable(cold_pot(report, style)), to_string(report.exposure),
+                       printable(cold_pot(report, style)), word_of(report.exposure),
                        rounded(report.lag_hours, 1.0), rounded(100 * report.swing_left, 1.0)),
            width));
   return lines;

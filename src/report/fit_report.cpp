@@ -29,7 +29,7 @@ std::string outline_text(const Section& section, const TextStyle& style) {
     case Shape::rectangle:
       break;
   }
-  return fmt::format("{}, {} by {}", to_string(section.shape), length, width);
+  return fmt::format("{}, {} by {}", word_of(section.shape), length, width);
 }
 
 std::string bulbs_text(std::size_t count) {

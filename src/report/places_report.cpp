@@ -7,18 +7,15 @@
 #include <fmt/core.h>
 #include <nlohmann/json.hpp>
 
-#include "base/csv.hpp"
 #include "climate/climate.hpp"
 #include "report/notice_text.hpp"
 #include "report/section_json.hpp"
+#include "report/spreadsheet.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"
 
 namespace bulbwright::report {
 namespace {
-
-constexpr std::array month_names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                 "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
 
 Json twelve(const std::array<double, 12>& values, double step) {
   Json list = Json::array();
@@ -98,7 +95,7 @@ Lines card(const Place& place, const TextStyle& style, int width) {
                   (with_spread ? pad_left("spread between stations", 26) : ""));
   for (std::size_t m = 0; m < 12; ++m) {
     const double spread = place.spread_k[m] * (style.units == Units::inches ? 1.8 : 1.0);
-    lines.push_back(pad_right(month_names[m], 6) +
+    lines.push_back(pad_right(month_name(static_cast<unsigned>(m) + 1), 6) +
                     pad_left(temperature(place.normals.tmin_c[m], style), 8) +
                     pad_left(temperature(place.normals.tmax_c[m], style), 8) +
                     (with_spread ? pad_left(fmt::format("{:.1f}", rounded(spread, 0.1)), 26) : ""));
@@ -185,14 +182,14 @@ std::string places_csv(const PlacesReport& report) {
   csv += ",source,confidence\r\n";
   for (const Place& place : report.places) {
     csv +=
-        fmt::format("{},{},{:g},{:g},{},{}", csv_field(place.name), csv_field(place.country),
+        fmt::format("{},{},{:g},{:g},{},{}", text_cell(place.name), text_cell(place.country),
                     rounded(place.latitude, 0.01), rounded(place.longitude, 0.01),
                     place.elevation_m ? fmt::format("{:g}", rounded(*place.elevation_m, 1.0)) : "",
                     place.zone.empty() ? "" : zone_text(place));
     for (const auto& values : {place.normals.tmin_c, place.normals.tmax_c}) {
       for (const double value : values) csv += fmt::format(",{:.1f}", rounded(value, 0.1));
     }
-    csv += fmt::format(",{},{}\r\n", csv_field(place.source), csv_field(place.confidence));
+    csv += fmt::format(",{},{}\r\n", text_cell(place.source), text_cell(place.confidence));
   }
   return csv;
 }

@@ -25,7 +25,7 @@ Json tenth(Quantity<Unit> quantity) {
 }
 
 /// Adds `key` unless the text is empty.
-void put_text(Json& json, const char* key, const std::string& text) {
+void put_text(Json& json, const char* key, std::string_view text) {
   if (!text.empty()) json[key] = text;
 }
 
@@ -51,7 +51,7 @@ Json profile_json(const PlannedPot& pot) {
 Json pot_json(const PlannedPot& pot) {
   Json json = Json::object();
   put_text(json, "name", pot.name);
-  json["shape"] = to_string(pot.shape);
+  json["shape"] = word_of(pot.shape);
   json["rim"] = section_json(pot.rim);
   json["base"] = section_json(pot.base);
   json["height_mm"] = tenth(pot.height);
@@ -140,7 +140,7 @@ Json cold_json(const Plan& plan) {
 Json date_json(const PlannedDate& date) {
   Json json{{"date", to_iso(date.date)}};
   put_day(json, "until", date.until);
-  json["what"] = to_string(date.task);
+  json["what"] = word_of(date.task);
   if (!date.kinds.empty()) json["taxon"] = date.kinds.front().taxon;
   if (date.layer > 0) json["layer"] = date.layer;
   json["text"] = plain_text(date);
@@ -205,7 +205,7 @@ Json materials_json(const PlanMaterials& materials) {
             {"mesh_opening_mm", tenth(materials.mesh_opening)},
             {"labels", materials.labels},
             {"shell_weight_kg", tenth(materials.shell_weight)}};
-  put_text(json, "lifting", to_string(materials.lifting));
+  put_text(json, "lifting", word_of(materials.lifting));
   json["lift_one_kg"] = tenth(materials.lift_one);
   json["lift_two_kg"] = tenth(materials.lift_two);
   return json;
@@ -222,7 +222,7 @@ Json shopping_json(const ShoppingNeed& need) {
 
 Json caution_json(const Caution& caution) {
   Json json{{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
-  put_text(json, "severity", to_string(caution.severity));
+  put_text(json, "severity", word_of(caution.severity));
   put_text(json, "short_text", caution_line(caution, TextStyle{}));
   return json;
 }

@@ -61,6 +61,8 @@ constexpr WordRow<RemarkCode> remarks[] = {
     {gophers, "gophers"},
     {squirrels, "squirrels"},
     {voles, "voles"},
+    {mice, "mice"},
+    {chipmunks, "chipmunks"},
     {not_wanted, "not wanted"},
     {genus_in_mix, "the mix held its genus last year"},
     {not_known_harmless, "not known to be harmless to {mouths}"},

@@ -8,7 +8,7 @@ double document_mm(Millimetres length) {
 
 Json section_json(const Section& section) {
   const double length = document_mm(section.length), width = document_mm(section.width);
-  Json json{{"shape", to_string(section.shape)}};
+  Json json{{"shape", word_of(section.shape)}};
   switch (section.shape) {
     case Shape::round:
       json["diameter_mm"] = length;

@@ -53,7 +53,7 @@ Json share_json(const ShoppingItem& item, const ShoppingItem::Share& share) {
 }
 
 Json item_json(const ShoppingItem& item) {
-  Json json{{"item", item.item},     {"kind", to_string(item.kind)},
+  Json json{{"item", item.item},     {"kind", word_of(item.kind)},
             {"unit", item.unit},     {"need", amount_json(item, item.need)},
             {"spares", item.spares}, {"buy", item.buy}};
   if (item.loss_rate) {
@@ -103,7 +103,7 @@ std::string shop_csv(const ShoppingList& list) {
     for (const Pack& pack : item.packs) {
       packs += fmt::format("{}{} x {}", packs.empty() ? "" : " + ", pack.count, pack.size);
     }
-    csv += fmt::format("{},{},{},{},{},{},{}\r\n", text_cell(full_name(item)), to_string(item.kind),
+    csv += fmt::format("{},{},{},{},{},{},{}\r\n", text_cell(full_name(item)), word_of(item.kind),
                        item.unit, amount_cell(item, item.need), item.spares, item.buy, packs);
   }
   return csv;

@@ -2,35 +2,12 @@
 
 #include <algorithm>
 #include <array>
-#include <cstdint>
 #include <utility>
+
+#include "base/utf8.hpp"
 
 namespace bulbwright::report {
 namespace {
-
-struct CodePoint {
-  char32_t value = 0;
-  std::size_t bytes = 1;
-  bool valid = false;
-};
-
-/// The code point that begins at `text[0]`; not valid for anything RFC 3629 forbids.
-CodePoint decode(std::string_view text) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-  const unsigned char lead = byte(0);
-  if (lead < 0x80) return {lead, 1, true};
-  const std::size_t bytes = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : 2;
-  if (lead < 0xC2 || lead > 0xF4 || text.size() < bytes) return {};
-  char32_t value = lead & (0xFFU >> (bytes + 1));
-  for (std::size_t i = 1; i < bytes; ++i) {
-    if ((byte(i) & 0xC0U) != 0x80U) return {};
-    value = (value << 6U) | (byte(i) & 0x3FU);
-  }
-  constexpr std::array<char32_t, 5> least{0, 0, 0x80, 0x800, 0x10000};
-  const bool surrogate = value >= 0xD800 && value <= 0xDFFF;
-  if (value < least[bytes] || value > 0x10FFFF || surrogate) return {};
-  return {value, bytes, true};
-}
 
 using Range = std::pair<char32_t, char32_t>;
 
@@ -59,10 +36,6 @@ constexpr std::array<Range, 9> double_width{{{0x1100, 0x115F},
                                              {0xFF00, 0xFF60},
                                              {0xFFE0, 0xFFE6},
                                              {0x1F300, 0x1FAFF}}};
-/// Marks that turn or hide the text after them (bidirectional controls, separators).
-constexpr std::array<Range, 4> controls{
-    {{0x0, 0x1F}, {0x7F, 0x9F}, {0x2028, 0x202E}, {0x2066, 0x2069}}};
-
 int columns_of(char32_t value) {
   if (in_any(no_width, value)) return 0;
   return in_any(double_width, value) || (value >= 0x20000 && value <= 0x3FFFD) ? 2 : 1;
@@ -83,7 +56,7 @@ constexpr std::array<Replacement, 24> ascii_forms{
 template <class Each>
 void for_each_code_point(std::string_view text, Each each) {
   while (!text.empty()) {
-    const CodePoint point = decode(text);
+    const CodePoint point = code_point_at(text, 0);
     each(point.valid ? point.value : U'?', text.substr(0, point.bytes));
     text.remove_prefix(point.bytes);
   }
@@ -123,8 +96,8 @@ std::string printable(std::string_view text) {
   std::string out;
   bool after_bad = false;
   while (!text.empty()) {
-    const CodePoint point = decode(text);
-    const bool bad = !point.valid || in_any(controls, point.value);
+    const CodePoint point = code_point_at(text, 0);
+    const bool bad = !point.valid || is_control(point.value);
     if (!bad) out += text.substr(0, point.bytes);
     if (bad && !after_bad) out += '?';
     after_bad = bad;

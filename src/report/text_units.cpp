@@ -10,9 +10,6 @@
 namespace bulbwright::report {
 namespace {
 
-constexpr std::array month_names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                 "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-
 /// Source: NIST Handbook 44, appendix C: 1 US dry quart (mix is sold by it) =
 /// 1.101220942715 litres, 1 pound =
 /// 0.45359237 kg exactly.
@@ -102,7 +99,7 @@ std::string counted(int count, std::string_view one, std::string_view many) {
 }
 
 std::string month_text(Day day) {
-  return month_names[day.month() - 1];
+  return std::string{month_name(day.month())};
 }
 
 std::string day_text(Day day, bool with_year) {

@@ -7,9 +7,9 @@
 namespace bulbwright {
 namespace {
 
-constexpr int season_weeks = 24;    ///< length of planting_season()
-constexpr int rooting_days = 28;    ///< common practice: four weeks to root before hard frost
-constexpr double good_day = 1.0;    ///< points
+constexpr int season_weeks = 24;  ///< length of planting_season()
+constexpr int rooting_days = 28;  ///< common practice: four weeks to root before hard frost
+
 constexpr double near_least = 0.5;  ///< points
 constexpr int cold_step_days = 7;   ///< cold is worked out at these steps and joined linearly
 

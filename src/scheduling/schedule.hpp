@@ -40,7 +40,8 @@ Celsius mix_at_planting(const PotWinter& winter, Day day);
 std::optional<Day> first_hard_frost(const PotWinter& winter, Day from);
 
 /// What planting on a day costs one kind. Points are comparable with weeks of missing cold; a day
-/// under 1 point is a good day.
+/// under good_day is a good day.
+inline constexpr double good_day = 1.0;
 struct DayCost {
   double soil = 0.0;     ///< mix too warm to root
   double cold = 0.0;     ///< cold that then lacks

@@ -1,18 +1,16 @@
 #include "shopping/pack_sizes.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cassert>
-#include <cctype>
 #include <limits>
 
-#include <fmt/format.h>
+#include <fmt/core.h>
 
-#include "base/csv.hpp"
+#include "base/csv_row.hpp"
 #include "base/error.hpp"
-#include "base/near_miss.hpp"
+#include "base/origin.hpp"
 #include "base/quantity.hpp"
-#include "catalogue/taxon_words.hpp"
+#include "base/text.hpp"
 
 namespace bulbwright {
 
@@ -25,7 +23,6 @@ namespace {
 using namespace std::string_view_literals;
 
 constexpr int greatest_size = 1000;
-constexpr std::array pack_kinds{"bulb"sv, "mix"sv, "amendment"sv, "pin"sv, "label"sv};
 
 /// fewest[t]: least number of packs that make exactly t pieces.
 std::vector<int> fewest_for_totals(int most, std::span<const int> sizes) {
@@ -53,14 +50,6 @@ std::vector<int> parse_sizes(const std::string& text) {
     at = end + 1;
   }
   return sizes;
-}
-
-void check_word(std::string_view column, std::string_view word,
-                std::span<const std::string_view> known) {
-  if (std::find(known.begin(), known.end(), word) != known.end()) return;
-  throw InvalidValue{std::string{column},
-                     fmt::format("{}; expected one of {}{}", in_quotes(word),
-                                 fmt::join(known, ", "), did_you_mean(word, known))};
 }
 
 }  // namespace
@@ -94,45 +83,57 @@ std::vector<Pack> fewest_packs(int need, std::span<const int> sizes) {
 }
 
 std::vector<PackSizes> parse_packs(std::string_view csv, std::string file) {
-  const CsvTable table = read_csv(csv, std::move(file));
+  CsvTable table = read_csv(csv, std::move(file));
   const std::size_t kind = table.column("kind"), match = table.column("match"),
                     sizes = table.column("sizes"), origin = table.column("origin");
   std::vector<PackSizes> result;
   std::vector<InputFault> faults;
-  for (const CsvRecord& record : table.records) {
+  for (CsvRecord& record : table.records) {
+    CsvRow row{table, record, faults};
+    PackSizes pack;
+    pack.kind = row.word<ItemKind>(kind).value_or(ItemKind::bulb);
+    if (pack.kind == ItemKind::mesh) row.fault(kind, "is mesh, which is cut to size");
+    (void)row.word<Origin>(origin);
+    pack.match = row.required(match, "a taxon, genus or *");
+    const bool twice = std::any_of(result.begin(), result.end(), [&](const PackSizes& before) {
+      return before.kind == pack.kind && before.match == pack.match;
+    });
+    if (twice) {
+      row.fault(match, fmt::format("{} was given before for {}", in_quotes(pack.match),
+                                   word_of(pack.kind)));
+    }
     try {
-      PackSizes row{record.fields[kind], record.fields[match], {}};
-      check_word("kind", row.kind, pack_kinds);
-      check_word("origin", record.fields[origin], words_of<Origin>());
-      if (row.match.empty()) throw InvalidValue{"match", "is empty; expected a taxon, genus or *"};
-      for (const PackSizes& before : result) {
-        if (before.kind == row.kind && before.match == row.match) {
-          throw InvalidValue{"match", fmt::format("{} was given before for {}",
-                                                  in_quotes(row.match), in_quotes(row.kind))};
-        }
-      }
-      try {
-        row.sizes = parse_sizes(record.fields[sizes]);
-      } catch (const InvalidValue& fault) {
-        throw InvalidValue{"sizes", fault.expectation()};
-      }
-      result.push_back(std::move(row));
+      pack.sizes = parse_sizes(row.text(sizes));
     } catch (const InvalidValue& fault) {
-      faults.push_back({{table.file, record.line, 1}, fault.what()});
+      row.fault(sizes, fmt::format("has {}", fault.expectation()));
+    }
+    result.push_back(std::move(pack));
+  }
+  throw_if_any(std::move(faults));
+  return result;
+}
+
+std::vector<PackSizes> merged(std::vector<PackSizes> base, std::vector<PackSizes> own) {
+  for (PackSizes& row : own) {
+    const auto same = std::find_if(base.begin(), base.end(), [&](const PackSizes& known) {
+      return known.kind == row.kind && known.match == row.match;
+    });
+    if (same == base.end()) {
+      base.push_back(std::move(row));
+    } else {
+      *same = std::move(row);
     }
   }
-  if (!faults.empty()) throw InputError{std::move(faults)};
-  return result;
+  return base;
 }
 
 std::vector<PackSizes> builtin_packs() {
   return parse_packs(embedded::packs_csv, "packs.csv");
 }
 
-std::span<const int> sizes_for(std::span<const PackSizes> table, std::string_view kind,
+std::span<const int> sizes_for(std::span<const PackSizes> table, ItemKind kind,
                                std::string_view taxon, std::string_view genus) {
-  std::string low{genus};
-  for (char& c : low) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  const std::string low = lower_case(genus);
   for (const std::string_view match : {taxon, std::string_view{low}, "*"sv}) {
     for (const PackSizes& row : table) {
       if (row.kind == kind && row.match == match) return row.sizes;

@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "shopping/item_kind.hpp"
+
 namespace bulbwright {
 
 /// So many packs of one size.
@@ -26,8 +28,8 @@ std::vector<Pack> fewest_packs(int need, std::span<const int> sizes);
 
 /// Sizes in which something is sold.
 struct PackSizes {
-  std::string kind;   ///< "bulb", "mix", "amendment", "pin", "label"
-  std::string match;  ///< a taxon id, a genus in lower case, or "*"
+  ItemKind kind = ItemKind::bulb;  ///< not mesh, which is cut to size
+  std::string match;               ///< a taxon id, a genus in lower case, or "*"
   std::vector<int> sizes;
 };
 
@@ -36,12 +38,15 @@ struct PackSizes {
 /// 1,000, or a kind and match given twice.
 std::vector<PackSizes> parse_packs(std::string_view csv, std::string file);
 
+/// `base` with the rows of `own` in place of those of the same kind and match, the others added.
+std::vector<PackSizes> merged(std::vector<PackSizes> base, std::vector<PackSizes> own);
+
 /// The table compiled into the program (data/packs.csv), parsed at each call. common practice
 std::vector<PackSizes> builtin_packs();
 
 /// The sizes for a kind: those of the taxon id, else of the genus (any case), else of "*", else
 /// none.
-std::span<const int> sizes_for(std::span<const PackSizes> table, std::string_view kind,
+std::span<const int> sizes_for(std::span<const PackSizes> table, ItemKind kind,
                                std::string_view taxon, std::string_view genus);
 
 }  // namespace bulbwright

@@ -45,7 +45,7 @@ std::vector<ShoppingItem> bulb_items(std::span<const PotNeeds> pots,
     const int lacking = static_cast<int>(item.need) - item.own;
     item.spares = flat_spares(lacking, rate);
     item.buy = lacking + item.spares;
-    const auto sizes = sizes_for(packs, "bulb", item.taxon, genera[item.taxon]);
+    const auto sizes = sizes_for(packs, ItemKind::bulb, item.taxon, genera[item.taxon]);
     if (!sizes.empty()) item.packs = fewest_packs(item.buy, sizes);
     result.push_back(std::move(item));
   }
@@ -65,7 +65,7 @@ void add_amount(std::vector<ShoppingItem>& items, std::span<const PotNeeds> pots
   if (item.shares.empty()) return;
   item.need = rounded(item.need, 0.1);
   item.buy = whole(item.need);
-  const auto sizes = sizes_for(packs, to_string(item.kind), "", "");
+  const auto sizes = sizes_for(packs, item.kind, "", "");
   if (!sizes.empty()) item.packs = fewest_packs(item.buy, sizes);
   items.push_back(std::move(item));
 }
@@ -105,11 +105,6 @@ void add_mesh(std::vector<ShoppingItem>& items, std::span<const PotNeeds> pots) 
 }
 
 }  // namespace
-
-const char* to_string(ItemKind kind) {
-  constexpr std::array names{"bulb", "mix", "amendment", "mesh", "pin", "label"};
-  return names[static_cast<std::size_t>(kind)];
-}
 
 std::string full_name(const ShoppingItem& item) {
   std::string name = item.item;

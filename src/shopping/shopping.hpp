@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/enum_words.hpp"
 #include "base/notice.hpp"
 #include "base/quantity.hpp"
 #include "shopping/pack_sizes.hpp"
@@ -41,9 +42,6 @@ struct PotNeeds {
   int pins = 0;
   int labels = 0;
 };
-
-enum class ItemKind { bulb, mix, amendment, mesh, pin, label };
-const char* to_string(ItemKind kind);
 
 /// A line of the shopping list. Bulbs and pieces are whole, litres are rounded to 0.1.
 struct ShoppingItem {

@@ -8,9 +8,6 @@
 namespace bulbwright {
 namespace {
 
-/// A day under one point is a good day (schedule.hpp).
-constexpr double good_day = 1.0;
-
 /// What stops a kind on a day, in the order of judging.
 enum class Hurdle { planting_day, storage, cold, window, none };
 std::optional<Remark> remark_of(Hurdle hurdle, const SuggestionWish& wish) {

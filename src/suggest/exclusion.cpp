@@ -21,20 +21,6 @@ Toxicity toxicity_of(const Taxon& taxon, Mouth mouth) {
   return Toxicity::unverified;
 }
 
-Eaten eaten_by(const Taxon& taxon, Eater eater) {
-  switch (eater) {
-    case Eater::deer:
-      return taxon.deer;
-    case Eater::gopher:
-      return taxon.gopher;
-    case Eater::squirrel:
-      return taxon.squirrel;
-    case Eater::vole:
-      return taxon.vole;
-  }
-  return Eaten::unknown;
-}
-
 }  // namespace
 
 Remark remark_of(Mouth mouth) {
@@ -51,18 +37,22 @@ Remark remark_of(Mouth mouth) {
   return {RemarkCode::people};
 }
 
-Remark remark_of(Eater eater) {
-  switch (eater) {
-    case Eater::deer:
-      return {RemarkCode::deer};
-    case Eater::gopher:
+Remark remark_of(Pest pest) {
+  switch (pest) {
+    case Pest::gopher:
       return {RemarkCode::gophers};
-    case Eater::squirrel:
+    case Pest::vole:
+      return {RemarkCode::voles};
+    case Pest::mouse:
+      return {RemarkCode::mice};
+    case Pest::squirrel:
       return {RemarkCode::squirrels};
-    case Eater::vole:
+    case Pest::chipmunk:
+      return {RemarkCode::chipmunks};
+    case Pest::deer:
       break;
   }
-  return {RemarkCode::voles};
+  return {RemarkCode::deer};
 }
 
 Toxicity worst_for(const Taxon& taxon, const std::vector<Mouth>& mouths) {
@@ -75,8 +65,8 @@ std::optional<Remark> exclusion_of(const Taxon& taxon, const PotRequest& pot,
                                    const SuggestionWish& wish) {
   if (std::find(wish.without.begin(), wish.without.end(), taxon.id) != wish.without.end())
     return Remark{RemarkCode::not_wanted};
-  const std::string genera[]{taxon.genus};
-  if (!genera_refused(pot.last_crop, pot.used_mix, genera).empty())
+  const Taxon* const taxa[]{&taxon};
+  if (!genera_refused(pot.last_crop, pot.used_mix, taxa).empty())
     return Remark{RemarkCode::genus_in_mix};
   for (const Mouth mouth : wish.safe_for) {
     const Toxicity toxicity = toxicity_of(taxon, mouth);
@@ -86,12 +76,12 @@ std::optional<Remark> exclusion_of(const Taxon& taxon, const PotRequest& pot,
                   {},
                   {{DetailName::mouths, std::vector<Remark>{remark_of(mouth)}}}};
   }
-  for (const Eater eater : wish.not_eaten_by) {
-    const Eaten eaten = eaten_by(taxon, eater);
+  for (const Pest pest : wish.not_eaten_by) {
+    const Eaten eaten = eaten_by(taxon, pest);
     if (eaten == Eaten::rarely) continue;
     return Remark{eaten == Eaten::unknown ? RemarkCode::not_known_eaten : RemarkCode::eaten_by,
                   {},
-                  {{DetailName::eaters, std::vector<Remark>{remark_of(eater)}}}};
+                  {{DetailName::eaters, std::vector<Remark>{remark_of(pest)}}}};
   }
   return std::nullopt;
 }

@@ -35,16 +35,25 @@ TEST_CASE("every pair of leading bytes is judged as the Unicode table does", "[u
   for (unsigned first = 0; first < 256; ++first) {
     for (unsigned second = 0; second < 256; ++second) {
       const std::string text{static_cast<char>(first), static_cast<char>(second), '\x80', '\x80'};
-      CHECK(utf8_sequence_length(text, 0) == by_table(first, second));
+      const CodePoint point = code_point_at(text, 0);
+      CHECK((point.valid ? point.bytes : 0) == by_table(first, second));
     }
   }
 }
 
 TEST_CASE("a sequence cut short is none", "[utf8][input]") {
-  CHECK(utf8_sequence_length("\xc3", 0) == 0);
-  CHECK(utf8_sequence_length("\xe2\x80", 0) == 0);
-  CHECK(utf8_sequence_length("\xf0\x9f\x8c", 0) == 0);
-  CHECK(utf8_sequence_length("\xe2\x80(", 0) == 0);
+  for (const char* cut : {"\xc3", "\xe2\x80", "\xf0\x9f\x8c", "\xe2\x80("}) {
+    CHECK_FALSE(code_point_at(cut, 0).valid);
+    CHECK(code_point_at(cut, 0).bytes == 1);
+  }
+}
+
+// RFC 3629, section 7, examples.
+TEST_CASE("the code point is the one that was encoded", "[utf8][published]") {
+  CHECK(code_point_at("A\xe2\x89\xa2\xce\x91.", 1).value == 0x2262);
+  CHECK(code_point_at("A\xe2\x89\xa2\xce\x91.", 4).value == 0x0391);
+  CHECK(code_point_at("\xed\x95\x9c\xea\xb5\xad\xec\x96\xb4", 3).value == 0xad6d);
+  CHECK(code_point_at("\xf0\xa3\x8e\xb4", 0).value == 0x233b4);
 }
 
 TEST_CASE("code points are counted, not bytes", "[utf8]") {

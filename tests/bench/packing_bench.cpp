@@ -206,7 +206,7 @@ void shapes_table() {
     const Packing p = pack_most(section, kinds, 25_mm, 10_mm, Effort::normal);
     const double ms = milliseconds(start);
     fmt::print("  {:10} {:4.0f} x {:3.0f}: {:3}, lattice {:3}, {:+d}; bound {:3}; {:.0f} ms\n",
-               to_string(section.shape), section.length.value(), section.width.value(),
+               word_of(section.shape), section.length.value(), section.width.value(),
                p.bulbs.size(), lattice,
                static_cast<int>(p.bulbs.size()) - static_cast<int>(lattice), p.upper_bound, ms);
   }

@@ -75,10 +75,10 @@ int main() {
   shallow.mix_surface = 150_mm;
   measure("stack_layers, 3 layers that do not fit", 300000,
           [&](int) { return static_cast<double>(stack_layers(shallow).drop.size()); });
-  const std::vector<MaterialsLayer> layers{{85_mm, {{"Tulipa", 12, 1.2, 15}}},
-                                           {156_mm, {{"Narcissus", 15, 1.3, 8}}},
-                                           {243_mm, {{"Crocus", 9, 0.86, 30}}}};
-  const std::vector<std::string> pests{"squirrel", "vole"};
+  const std::vector<MaterialsLayer> layers{{85_mm, {{0.85, 12, 1.2, 15}}},
+                                           {156_mm, {{1.05, 15, 1.3, 8}}},
+                                           {243_mm, {{0.75, 9, 0.86, 30}}}};
+  const std::vector<Pest> pests{Pest::squirrel, Pest::vole};
   measure("materials_for, 3 layers", 200000,
           [&](int) { return materials_for(pot, layers, pests, true).weight.total.value(); });
   return sink == 0.0 ? 1 : 0;

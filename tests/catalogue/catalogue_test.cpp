@@ -26,7 +26,7 @@ std::string rows_of(const Catalogue& catalogue, std::string_view id, std::string
   std::string text = "taxon,quantity,value,low,high,unit,origin,source\n";
   for (const TaxonFact& f : catalogue.at(id).facts) {
     text += fmt::format("{},{},{},{},{},{},{},{}\n", as, f.quantity, in_quotes(f.value), f.low,
-                        f.high, f.unit, to_string(f.origin), in_quotes(f.source));
+                        f.high, f.unit, word_of(f.origin), in_quotes(f.source));
   }
   return text;
 }
@@ -128,7 +128,7 @@ TEST_CASE("a fault of a row names file, line, column, field and what was expecte
         "together\n");
   CHECK(fault("\"9\",7,11,cm", "\"9 cm\",7,11,cm") ==
         "mine.csv:4:32: error: pot-muscari: bulb_circumference: value is \"9 cm\"; expected a "
-        "number\n");
+        "number from 1 to 60 cm\n");
   CHECK(fault("\"9\",7,11,cm", "\"90\",7,11,cm") ==
         "mine.csv:4:32: error: pot-muscari: bulb_circumference: value is 90; expected 1 to 60 "
         "cm\n");
@@ -136,10 +136,10 @@ TEST_CASE("a fault of a row names file, line, column, field and what was expecte
         "mine.csv:4:41: error: pot-muscari: bulb_circumference: unit is \"mm\"; expected "
         "\"cm\"\n");
   CHECK(fault("cold_form,\"dry-ok\"", "cold_form,\"dry-okay\"")
-            .find("value is \"dry-okay\"; expected one of dry-ok, moist-only, none; did you mean "
+            .find("value is \"dry-okay\"; expected dry-ok, moist-only or none; did you mean "
                   "\"dry-ok\"?") != std::string::npos);
   CHECK(fault("cm,common practice", "cm,comon practice")
-            .find("origin is \"comon practice\"; expected one of published, common practice, from "
+            .find("origin is \"comon practice\"; expected published, common practice or from "
                   "memory; did you mean \"common practice\"?") != std::string::npos);
   CHECK(fault("cm,common practice,\"\"", "cm,published,\"\"")
             .find("source is empty; a published figure needs its source") != std::string::npos);
@@ -155,12 +155,13 @@ TEST_CASE("a good row below a faulty one of the same quantity leaves the fault t
   const std::string header = "taxon,quantity,value,low,high,unit,origin,source\n";
   CHECK(faults_of(header + "mine,cold_weeks,abc,,,weeks,from memory,\n"
                            "mine,cold_weeks,15,,,weeks,from memory,\n") ==
-        "mine.csv:2:17: error: mine: cold_weeks: value is \"abc\"; expected a number\n");
+        "mine.csv:2:17: error: mine: cold_weeks: value is \"abc\"; expected a number from 0 to 30 "
+        "weeks\n");
   CHECK(faults_of(header + "mine,cold_weeks,15,,,weeks,guessed,\n"
                            "mine,cold_weeks,15,,,weeks,from memory,\n"
                            "mine,cold_weeks,16,,,weeks,from memory,\n") ==
-        "mine.csv:2:29: error: mine: cold_weeks: origin is \"guessed\"; expected one of published, "
-        "common practice, from memory\n"
+        "mine.csv:2:28: error: mine: cold_weeks: origin is \"guessed\"; expected published, common "
+        "practice or from memory\n"
         "mine.csv:4:6: error: mine: cold_weeks was given before, on line 3\n");
 }
 

@@ -82,7 +82,7 @@ refused "goes with --near" --count 3
 refused "three ways" Seattle --zone 9b
 refused "3a" --zone 3a
 sed -i 's/,5,6,7,8,9,10,/,15,6,7,8,x,10,/; s/,38,-123,/,98,-123,/; s/,9b/,9c/' "$work/data/places.csv"
-refused "places.csv:2:1: error: tmin_01: 15 is not below 12" --data "$work/data"
+refused "error: tmin_01 is 15, not below 12 of tmax_01" --data "$work/data"
 for field in lat tmin_05 usda_zone; do grep -q "$field" "$work/err" || fail "$field is not told"; done
 printf 'site,lat,lon,source\na,1,2,b\n' > "$work/data/places.csv"
 refused 'no column "tmin_01"' --data "$work/data"

@@ -72,7 +72,7 @@ TEST_CASE("flags alone make a request", "[pot_options]") {
   CHECK(request.layers[2].gap == Millimetres{25.4});
   CHECK(request.storage.temperature == 5_degc);
   CHECK(request.storage.weeks == 0.0);
-  CHECK(request.pests == std::vector<std::string>{"deer", "vole"});
+  CHECK(request.pests == std::vector{Pest::deer, Pest::vole});
 }
 
 TEST_CASE("weeks of storage by flag hold for every kind of the file", "[pot_options]") {
@@ -97,7 +97,7 @@ TEST_CASE("flags win over the file", "[pot_options]") {
   CHECK(request.pot.base->first == 290_mm);
   REQUIRE(request.layers.size() == 1);
   CHECK(request.layers[0].parts[0].taxon == "muscari");
-  CHECK(request.pests == std::vector<std::string>{"vole"});
+  CHECK(request.pests == std::vector{Pest::vole});
 }
 
 TEST_CASE("a place flag replaces the kind of place of the file", "[pot_options]") {

@@ -141,7 +141,7 @@ PlaceRequest some_place(Draw& draw) {
     case 0:
       place.zone = "9b";
       place.south = draw.chance();
-      place.region = static_cast<ZoneRegion>(draw.below(input::region_words.size()));
+      place.region = static_cast<ZoneRegion>(draw.below(words_of<ZoneRegion>().size()));
       break;
     case 1:
       place.site = "Aberdeen";
@@ -204,8 +204,8 @@ Request some_request(Draw& draw) {
   if (draw.chance()) request.storage.temperature = some_temperature(draw);
   if (draw.chance()) request.storage.method = "damp vermiculite";
   if (draw.chance()) request.storage.weeks = draw.number(0.0, 20.0, 0.1);
-  for (const std::string_view pest : input::pest_words) {
-    if (draw.chance()) request.pests.emplace_back(pest);
+  for (std::size_t i = 0; i < words_of<Pest>().size(); ++i) {
+    if (draw.chance()) request.pests.push_back(static_cast<Pest>(i));
   }
   request.wet_winter = draw.chance();
   for (std::size_t n = 1 + draw.below(4); n > 0; --n) request.layers.push_back(some_layer(draw));

@@ -40,7 +40,7 @@ TEST_CASE("a pot file is read with every value in inside units", "[pot_file]") {
   CHECK(file.season == 2026);
   CHECK(file.plant == Day{2027, 1, 8});
   CHECK(file.storage.temperature == 5_degc);
-  CHECK(file.pests == std::vector<std::string>{"gopher", "squirrel"});
+  CHECK(file.pests == std::vector{Pest::gopher, Pest::squirrel});
   REQUIRE(file.layers.size() == 3);
   CHECK(file.layers[0].parts[0].taxon == "tulip-triumph");
   CHECK(file.layers[0].grade_cm == 13.0);

@@ -10,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include "input/pot_file_keys.hpp"
+#include "plan/request.hpp"
 #include "pot/material.hpp"
 #include "source_paths.hpp"
 
@@ -19,7 +20,7 @@ namespace {
 
 using WordList = std::vector<std::string>;
 
-WordList listed(std::span<const std::string_view> words) {
+WordList word_list(std::span<const std::string_view> words) {
   return {words.begin(), words.end()};
 }
 
@@ -34,11 +35,11 @@ TEST_CASE("the schema of the pot file lists the words that are read", "[pot_file
   WordList materials;
   for (const Material& material : known_materials()) materials.emplace_back(material.name);
   CHECK(words("/properties/pot/properties/material") == materials);
-  CHECK(words("/properties/pot/properties/shape") == listed(input::shape_words));
-  CHECK(words("/properties/pot/properties/mix") == listed(input::mix_words));
-  CHECK(words("/properties/place/properties/exposure") == listed(input::exposure_words));
-  CHECK(words("/properties/pests/items") == listed(input::pest_words));
-  CHECK(words("/properties/winter") == listed(input::winter_words));
-  CHECK(words("/properties/layers/items/properties/arrange") == listed(input::arrange_words));
-  CHECK(words("/properties/layers/items/properties/use") == listed(input::use_words));
+  CHECK(words("/properties/pot/properties/shape") == word_list(words_of<Shape>()));
+  CHECK(words("/properties/pot/properties/mix") == word_list(input::mix_words));
+  CHECK(words("/properties/place/properties/exposure") == word_list(words_of<Exposure>()));
+  CHECK(words("/properties/pests/items") == word_list(words_of<Pest>()));
+  CHECK(words("/properties/winter") == word_list(input::winter_words));
+  CHECK(words("/properties/layers/items/properties/arrange") == word_list(words_of<Arrange>()));
+  CHECK(words("/properties/layers/items/properties/use") == word_list(words_of<Use>()));
 }

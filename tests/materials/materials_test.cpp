@@ -130,11 +130,10 @@ TEST_CASE("the printed range of weights is a quarter of the shell to either side
 }
 
 TEST_CASE("a planted pot gets its mix, mesh, labels, weight and verdict", "[materials]") {
-  const std::vector<MaterialsLayer> layers{
-      {85_mm, {{"Tulipa", 12, 1.2, 15}}},
-      {156_mm, {{"Narcissus", 15, 1.3, 8}, {"Muscari", 9, 1.05, 0}}},
-      {243_mm, {{"Crocus", 9, 0.86, 30}}}};
-  const std::vector<std::string> pests{"squirrel"};
+  const std::vector<MaterialsLayer> layers{{85_mm, {{0.85, 12, 1.2, 15}}},
+                                           {156_mm, {{1.05, 15, 1.3, 8}, {0.95, 9, 1.05, 0}}},
+                                           {243_mm, {{0.75, 9, 0.86, 30}}}};
+  const std::vector<Pest> pests{Pest::squirrel};
   const Materials materials = materials_for(example_pot(), layers, pests, true);
   CHECK(materials.labels == 3);  // no label for a kind of no bulbs
   CHECK(materials.mix.by_step.size() == 4);

@@ -100,7 +100,7 @@ TEST_CASE("Boost.Geometry finds no overlap and no bulb outside in random layouts
     const Millimetres gap{draw.between(0.0, 30.0)}, wall{draw.between(0.0, 12.0)};
     std::vector<PackKind> kinds{{Millimetres{draw.between(18.0, 55.0)}, 1.0, 0}};
     if (round % 3 == 2) kinds.push_back({Millimetres{draw.between(15.0, 40.0)}, 2.0, 0});
-    CAPTURE(round, to_string(section.shape), section.length.value(), section.width.value());
+    CAPTURE(round, word_of(section.shape), section.length.value(), section.width.value());
     const Packing most = pack_most(section, kinds, gap, wall, Effort::quick);
     judge(section, kinds, most, gap, wall);
     if (most.bulbs.size() < kinds.size()) continue;

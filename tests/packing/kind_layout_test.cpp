@@ -104,7 +104,7 @@ TEST_CASE("a mixture is no fewer than a greedy fill, nor than its largest kind a
       const Packing p =
           pack_most(section, kinds, Millimetres{gap}, Millimetres{wall}, Effort::quick);
       const std::size_t filled = greedy_fill(section, kinds);
-      CAPTURE(to_string(section.shape), kinds.size(), kinds[0].diameter.value(), kinds[0].share,
+      CAPTURE(word_of(section.shape), kinds.size(), kinds[0].diameter.value(), kinds[0].share,
               kinds[1].diameter.value(), kinds[1].share);
       CHECK(p.bulbs.size() >= filled);
       const Packing alone =
@@ -120,7 +120,7 @@ TEST_CASE("a mixture is no fewer than a greedy fill, nor than its largest kind a
 TEST_CASE("no scarce kind of a mixture stands in a clump", "[packing][law]") {
   for (const Section& section : outlines) {
     for (std::vector<PackKind> kinds : mixtures()) {
-      CAPTURE(to_string(section.shape), kinds.size(), kinds[0].diameter.value(), kinds[0].share,
+      CAPTURE(word_of(section.shape), kinds.size(), kinds[0].diameter.value(), kinds[0].share,
               kinds[1].diameter.value(), kinds[1].share);
       const Packing most =
           pack_most(section, kinds, Millimetres{gap}, Millimetres{wall}, Effort::quick);

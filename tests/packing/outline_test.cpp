@@ -75,7 +75,7 @@ TEST_CASE("a cheap proof of depth is never wrong", "[packing][law]") {
       const double m = outline.inradius() * random.between(-0.1, 1.1);
       for (int k = 0; k < 200; ++k) {
         const Point p = drawn(random, a, b, k);
-        CAPTURE(to_string(shape), a, b, corner, m, p.x, p.y);
+        CAPTURE(word_of(shape), a, b, corner, m, p.x, p.y);
         const double depth = outline.depth(p);
         deep += depth >= m ? 1 : 0;
         if (outline.clearly_deeper(p, m)) {

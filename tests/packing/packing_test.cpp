@@ -106,7 +106,7 @@ std::vector<Record> records() {
 TEST_CASE("every section shape gives a layout that holds as printed", "[packing][law]") {
   const std::vector<PackKind> kinds{{40_mm, 1.0, 0}};
   for (const Section& section : {round_380, trough, rounded_trough, oval, half_round}) {
-    CAPTURE(to_string(section.shape));
+    CAPTURE(word_of(section.shape));
     const Packing p = pack_most(section, kinds, 25_mm, 10_mm, Effort::quick);
     CHECK(p.bulbs.size() >= 18);
     check_layout(section, kinds, p, 10.0);
@@ -194,7 +194,7 @@ TEST_CASE("a lattice is never counted fuller than what is proven to fit", "[pack
     for (double length = 61.0; length < 400.0; length += 23.0) {
       for (double width = 61.0; width < 250.0; width += 9.5) {
         const Section section{shape, Millimetres{length}, Millimetres{width}, {}};
-        CAPTURE(to_string(shape), length, width);
+        CAPTURE(word_of(shape), length, width);
         CHECK(lattice_count(section, 65_mm, 30_mm) <= upper_bound(section, 65_mm, 30_mm).most);
       }
     }
@@ -266,7 +266,7 @@ TEST_CASE("a mixture keeps its shares to the nearest bulb", "[packing][law]") {
   const std::vector<PackKind> kinds{{40_mm, 2.0, 0}, {20_mm, 1.0, 0}};
   const std::vector<PackKind> larger{{40_mm, 1.0, 0}};
   for (const Section& section : {round_380, trough, oval, half_round}) {
-    CAPTURE(to_string(section.shape));
+    CAPTURE(word_of(section.shape));
     const Packing p = pack_most(section, kinds, 15_mm, 10_mm, Effort::quick);
     check_layout(section, kinds, p, 10.0);
     const auto small = static_cast<double>(
@@ -279,7 +279,7 @@ TEST_CASE("a mixture keeps its shares to the nearest bulb", "[packing][law]") {
 TEST_CASE("own bulbs are all placed, with the gap that is printed", "[packing]") {
   for (const Section& section : {round_380, trough, oval, half_round}) {
     for (const int n : {1, 2, 3, 6, 7, 15, 20}) {
-      CAPTURE(to_string(section.shape), n);
+      CAPTURE(word_of(section.shape), n);
       const std::vector<PackKind> kinds{{40_mm, 1.0, n}};
       const Packing p = place_count(section, kinds, 3_mm, 10_mm, Effort::quick);
       CHECK(p.bulbs.size() == static_cast<std::size_t>(n));

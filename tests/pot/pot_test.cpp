@@ -437,7 +437,7 @@ TEST_CASE("walls of other shapes are within 2 % of their area by small pieces", 
                           (ux * vy - uy * vx) * (ux * vy - uy * vx));
       }
     }
-    CAPTURE(to_string(shape));
+    CAPTURE(word_of(shape));
     CHECK(side_area_mm2(pot, 0_mm, 250_mm) == Approx(area).epsilon(0.02));
   }
 }

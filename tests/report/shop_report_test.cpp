@@ -71,7 +71,8 @@ TEST_CASE("a text is never a formula", "[spreadsheet][published]") {
   CHECK(text_cell("+1") == "'+1");
   CHECK(text_cell("-1") == "'-1");
   CHECK(text_cell("@SUM(A1)") == "'@SUM(A1)");
-  CHECK(text_cell("\t=1") == "'\t=1");
+  CHECK(text_cell("\t=1") == "\"'\t=1\"");
+  CHECK(text_cell("a;=1+1") == "\"a;=1+1\"");
   CHECK(text_cell("=a,\"b\"") == "\"'=a,\"\"b\"\"\"");
   CHECK(text_cell("a=b") == "a=b");
   CHECK(text_cell("").empty());

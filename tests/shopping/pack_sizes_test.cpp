@@ -91,12 +91,12 @@ TEST_CASE("every taxon is sold in some size", "[pack][law]") {
   const std::vector<PackSizes> table = builtin_packs();
   const Catalogue catalogue = builtin_catalogue();
   for (const Taxon& taxon : catalogue.taxa()) {
-    CHECK_FALSE(sizes_for(table, "bulb", taxon.id, taxon.genus).empty());
+    CHECK_FALSE(sizes_for(table, ItemKind::bulb, taxon.id, taxon.genus).empty());
   }
-  CHECK(sizes_for(table, "bulb", "allium-large", "Allium")[0] == 1);
-  CHECK(sizes_for(table, "bulb", "tulip-triumph", "Tulipa")[0] == 10);
-  CHECK(sizes_for(table, "bulb", "new-kind", "Newgenus")[0] == 5);
-  CHECK(sizes_for(table, "mesh", "", "").empty());
+  CHECK(sizes_for(table, ItemKind::bulb, "allium-large", "Allium")[0] == 1);
+  CHECK(sizes_for(table, ItemKind::bulb, "tulip-triumph", "Tulipa")[0] == 10);
+  CHECK(sizes_for(table, ItemKind::bulb, "new-kind", "Newgenus")[0] == 5);
+  CHECK(sizes_for(table, ItemKind::mesh, "", "").empty());
 }
 
 TEST_CASE("a table of packs is checked", "[pack][input]") {
@@ -112,12 +112,15 @@ TEST_CASE("a table of packs is checked", "[pack][input]") {
   CHECK(fault("bulb,*,10 25,common practice,\n") == "no fault");
   CHECK(
       fault("blub,*,10,common practice,\n") ==
-      "packs.csv:2:1: error: kind: \"blub\"; expected one of bulb, mix, amendment, pin, label; did "
-      "you mean \"bulb\"?\n");
-  CHECK(fault("bulb,*,10 x,common practice,\n").starts_with("packs.csv:2:1: error: sizes: "));
-  CHECK(fault("bulb,*,10  25,common practice,\n").starts_with("packs.csv:2:1: error: sizes: "));
-  CHECK(fault("bulb,*,0,common practice,\n").starts_with("packs.csv:2:1: error: sizes: "));
-  CHECK(fault("bulb,,5,common practice,\n").find("match: is empty") != std::string::npos);
+      "packs.csv:2:1: error: kind is \"blub\"; expected bulb, mix, amendment, mesh, pin or label; "
+      "did you mean \"bulb\"?\n");
+  CHECK(fault("mesh,*,10,common practice,\n") ==
+        "packs.csv:2:1: error: kind is mesh, which is cut to size\n");
+  CHECK(fault("bulb,*,10,guessed,\n").starts_with("packs.csv:2:11: error: origin is \"guessed\""));
+  CHECK(fault("bulb,*,10 x,common practice,\n").starts_with("packs.csv:2:8: error: sizes has "));
+  CHECK(fault("bulb,*,10  25,common practice,\n").starts_with("packs.csv:2:8: error: sizes has "));
+  CHECK(fault("bulb,*,0,common practice,\n").starts_with("packs.csv:2:8: error: sizes has "));
+  CHECK(fault("bulb,,5,common practice,\n").find("match is empty") != std::string::npos);
   CHECK(fault("bulb,a,5,common practice,\nbulb,a,6,common practice,\n") ==
-        "packs.csv:3:1: error: match: \"a\" was given before for \"bulb\"\n");
+        "packs.csv:3:6: error: match \"a\" was given before for bulb\n");
 }

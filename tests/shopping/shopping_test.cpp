@@ -76,7 +76,7 @@ TEST_CASE("bulbs of one kind are summed over the pots and shown for each", "[sho
 TEST_CASE("mix, perlite, mesh, pins and labels follow the pots", "[shopping]") {
   const ShoppingList list = shopping_list({south_steps(), north_door()}, builtin_packs());
   std::vector<std::string> kinds;
-  for (const ShoppingItem& i : list.items) kinds.emplace_back(to_string(i.kind));
+  for (const ShoppingItem& i : list.items) kinds.emplace_back(word_of(i.kind));
   CHECK(kinds ==
         std::vector<std::string>{"bulb", "bulb", "mix", "amendment", "mesh", "pin", "label"});
   CHECK(item(list, "potting mix").need == Approx(34.0).margin(1e-9));

@@ -259,7 +259,7 @@ TEST_CASE("an exhaustive run over a small catalogue finds the same stacks in the
   for (const char* id : {"tulip-kaufmanniana", "tulip-single-late", "narcissus-large-cupped",
                          "narcissus-poeticus", "galanthus", "muscari", "crocus-large", "camassia"})
     taxa.push_back(catalogue().at(id));
-  const Catalogue few{taxa};
+  const Catalogue few{taxa, builtin_genera()};
   for (const char* zone : {"9b", "8b", "7a", "5b"}) {
     const Setting setting = setting_of(zone);
     for (const double height : {360.0, 260.0}) {
@@ -307,7 +307,7 @@ TEST_CASE("a kind that reaches its least cold in too few winters is not suggeste
 }
 
 TEST_CASE("a wave that ends on the first wanted day is still wanted", "[suggestion]") {
-  const Catalogue one{{catalogue().at("tulip-single-late")}};
+  const Catalogue one{{catalogue().at("tulip-single-late")}, builtin_genera()};
   const Setting setting = setting_of("7a");
   PackingCache packings;
   const PlanContext context{one, blooms(), setting, Effort::quick, packings};
@@ -332,7 +332,7 @@ TEST_CASE("each mouth is asked for its own class of poison", "[suggestion]") {
     taxon.toxicity_cat = taxon.toxicity_dog = taxon.toxicity_horse = taxon.toxicity_people =
         Toxicity::mild;
     taxon.*member = Toxicity::none_known;
-    const Catalogue one{{taxon}};
+    const Catalogue one{{taxon}, builtin_genera()};
     const Setting setting = setting_of("7a");
     PackingCache packings;
     for (const auto& [asked, ignored] : classes) {
@@ -348,7 +348,7 @@ TEST_CASE("each mouth is asked for its own class of poison", "[suggestion]") {
 TEST_CASE("what the grower excludes is in no stack, with the reason", "[suggestion]") {
   SuggestionWish wish = wish_for(spring);
   wish.safe_for = {Mouth::people};
-  wish.not_eaten_by = {Eater::deer};
+  wish.not_eaten_by = {Pest::deer};
   wish.without = {"ipheion"};
   Request request = terrace_pot({});
   request.pot.last_crop = "hyacinthus";

@@ -14,14 +14,6 @@ namespace {
 constexpr std::array ordinals{"second", "third",   "fourth", "fifth",
                               "sixth",  "seventh", "eighth", "ninth"};
 
-std::string lower(std::string_view text) {
-  std::string out{text};
-  for (char& letter : out) {
-    if (letter >= 'A' && letter <= 'Z') letter = static_cast<char>(letter - 'A' + 'a');
-  }
-  return out;
-}
-
 bool is_vowel(char letter) {
   return std::string_view{"aeiou"}.find(letter) != std::string_view::npos;
 }
@@ -39,9 +31,9 @@ std::string layer_word(int level, std::size_t layers) {
 
 std::string several(std::string_view name) {
   const std::string text = plain_name(name);
-  const std::string end = lower(text);
+  const std::string end = lower_case(text);
   if (text.empty() || end.find("-of-") != std::string::npos) return text;
-  if (end.ends_with("crocus") || end.ends_with("iris")) return text + "es";
+  if (end.ends_with("us") || end.ends_with("is")) return text + "es";
   if (end.ends_with("s")) return text;
   if (end.ends_with("y") && end.size() > 1 && !is_vowel(end[end.size() - 2])) {
     return text.substr(0, text.size() - 1) + "ies";
@@ -54,23 +46,6 @@ std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style) {
       in_style(bulbs.count == 1 ? plain_name(bulbs.name) : several(bulbs.name), style);
   const std::string counted = fmt::format("{}\u00A0{}", bulbs.count, name);
   return bulbs.label.empty() ? counted : fmt::format("{} \"{}\"", counted, printable(bulbs.label));
-}
-
-std::string listed(const std::vector<std::string>& items, const char* last) {
-  std::string text;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (i > 0) text += i + 1 == items.size() ? fmt::format(" {} ", last) : ", ";
-    text += items[i];
-  }
-  return text;
-}
-
-std::string capitalised(std::string_view text) {
-  std::string out{text};
-  if (!out.empty() && out[0] >= 'a' && out[0] <= 'z') {
-    out[0] = static_cast<char>(out[0] - 'a' + 'A');
-  }
-  return out;
 }
 
 std::string sentence(std::string_view text) {

@@ -4,6 +4,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/text.hpp"
 #include "plan/plan.hpp"
 #include "report/text_style.hpp"
 
@@ -19,12 +20,6 @@ std::string several(std::string_view name);
 
 /// "14 Triumph tulips", "1 Triumph tulip", with the grower's own label `"TT26"` where there is one.
 std::string bulbs_text(const LayerBulbs& bulbs, const TextStyle& style);
-
-/// "a", "a and b", "a, b and c", with `last` before the last one.
-std::string listed(const std::vector<std::string>& items, const char* last = "and");
-
-/// The text with its first letter in upper case (ASCII letters).
-std::string capitalised(std::string_view text);
 
 /// capitalised(), with a full stop at its end.
 std::string sentence(std::string_view text);
