@@ -8,7 +8,6 @@
 
 #include "base/apportion.hpp"
 #include "base/error.hpp"
-#include "packing/lattice_count.hpp"
 
 namespace bulbwright {
 namespace {

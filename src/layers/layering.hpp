@@ -10,7 +10,6 @@
 #include "layers/stack.hpp"
 #include "packing/choices.hpp"
 #include "packing/packing.hpp"
-#include "packing/packing_cache.hpp"
 #include "pot/pot.hpp"
 
 namespace bulbwright {

@@ -35,19 +35,19 @@ Packing packing_of(const Outline& outline, const KindDiscs& bulbs,
   for (std::size_t k = 0; k < n; ++k) {
     const std::size_t i = order[k];
     const double radius = kinds[bulbs.kind[i]].diameter.value() / 2.0;
-    const Point p{static_cast<double>(layout[i].x) / 10.0, static_cast<double>(layout[i].y) / 10.0};
+    const Point p = to_mm(layout[i]);
     least_wall = std::min(least_wall, outline.depth(p) - radius);
     for (std::size_t l = k + 1; l < n; ++l) {
       const std::size_t j = order[l];  // sorted by y: the rest is further off still
-      if (static_cast<double>(layout[j].y - layout[i].y) / 10.0 - widest > least_gap) break;
+      if (static_cast<double>(layout[j].y - layout[i].y) / units_per_mm - widest > least_gap) break;
       const auto d2 = static_cast<double>(Certifier::square_distance(layout[i], layout[j]));
       const double other = kinds[bulbs.kind[j]].diameter.value() / 2.0;
-      least_gap = std::min(least_gap, std::sqrt(d2) / 10.0 - radius - other);
+      least_gap = std::min(least_gap, std::sqrt(d2) / units_per_mm - radius - other);
     }
   }
   for (const std::size_t i : order) {
-    result.bulbs.push_back({static_cast<double>(layout[i].x) / 10.0,
-                            static_cast<double>(layout[i].y) / 10.0, bulbs.kind[i]});
+    const Point p = to_mm(layout[i]);
+    result.bulbs.push_back({p.x, p.y, bulbs.kind[i]});
   }
   // Binary dust below the certificate's 1e-9 mm is not shown as a shortfall.
   result.gap = Millimetres{gap};

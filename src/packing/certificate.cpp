@@ -7,8 +7,8 @@
 namespace bulbwright::packing {
 
 std::int64_t least_square(double distance_mm) {
-  const double tenths = std::max(0.0, 10.0 * distance_mm - allowed_tenths);
-  return static_cast<std::int64_t>(std::ceil(tenths * tenths));
+  const double units = std::max(0.0, units_per_mm * distance_mm - allowed_units);
+  return static_cast<std::int64_t>(std::ceil(units * units));
 }
 
 Certifier::Certifier(const Outline& outline, const Discs& discs)
@@ -32,12 +32,11 @@ std::int64_t Certifier::needed(std::size_t i, std::size_t j) const {
 bool Certifier::inside(std::size_t i, GridPoint p) const {
   const double m = discs_->margin[i];
   if (outline_->shape() == Shape::round) {
-    const double radius = 10.0 * (outline_->half_length() - m) + allowed_tenths;
+    const double radius = units_per_mm * (outline_->half_length() - m) + allowed_units;
     if (radius < 0.0) return false;
     return p.x * p.x + p.y * p.y <= static_cast<std::int64_t>(std::floor(radius * radius));
   }
-  const Point at{static_cast<double>(p.x) / 10.0, static_cast<double>(p.y) / 10.0};
-  return outline_->depth(at) >= m - allowed_tenths / 10.0;
+  return outline_->depth(to_mm(p)) >= m - length_dust;
 }
 
 bool Certifier::holds(const std::vector<GridPoint>& layout) const {
@@ -66,8 +65,9 @@ Coordinates printed_coordinates(const std::vector<GridPoint>& layout) {
   const std::size_t n = layout.size();
   Coordinates x(2 * n);
   for (std::size_t i = 0; i < n; ++i) {
-    x[i] = static_cast<double>(layout[i].x) / 10.0;
-    x[n + i] = static_cast<double>(layout[i].y) / 10.0;
+    const Point p = to_mm(layout[i]);
+    x[i] = p.x;
+    x[n + i] = p.y;
   }
   return x;
 }

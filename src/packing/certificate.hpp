@@ -8,20 +8,27 @@
 
 namespace bulbwright::packing {
 
-/// A centre in whole tenths of a millimetre, as it is printed.
+/// Printed positions are whole multiples of 0.01 mm, the unit of the integers here.
+inline constexpr double units_per_mm = 100.0;
+
+/// A centre in whole units, as it is printed.
 struct GridPoint {
   std::int64_t x = 0;
   std::int64_t y = 0;
 };
 
-/// Allowed to every printed distance, in tenths: 1e-9 mm, for the binary dust of lengths.
-inline constexpr double allowed_tenths = 1e-8;
+inline Point to_mm(GridPoint p) {
+  return {static_cast<double>(p.x) / units_per_mm, static_cast<double>(p.y) / units_per_mm};
+}
 
-/// Least squared distance of printed centres, in square tenths.
+/// Allowed to every printed distance, in units: length_dust.
+inline constexpr double allowed_units = length_dust * units_per_mm;
+
+/// Least squared distance of printed centres, in square units.
 std::int64_t least_square(double distance_mm);
 
 /// Judges printed positions. Pairs and round walls are compared as whole numbers
-/// (squared distances in tenths), other outlines by their depth. 1e-9 mm is allowed everywhere,
+/// (squared distances in units), other outlines by their depth. 1e-9 mm is allowed everywhere,
 /// to absorb the binary dust of the lengths asked for.
 class Certifier {
  public:
@@ -31,7 +38,7 @@ class Certifier {
     return square_distance(p, q) >= needed(i, j);
   }
   [[nodiscard]] bool inside(std::size_t i, GridPoint p) const;
-  /// Least squared distance of centres i and j, in square tenths.
+  /// Least squared distance of centres i and j, in square units.
   [[nodiscard]] std::int64_t needed(std::size_t i, std::size_t j) const;
   /// Every pair and every wall.
   [[nodiscard]] bool holds(const std::vector<GridPoint>& layout) const;

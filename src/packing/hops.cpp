@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "packing/hole.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright::packing {
@@ -24,22 +25,15 @@ Hops::Hops(const Outline& outline, const Discs& discs, Energy& energy, Random& r
 
 Point Hops::hole(const Coordinates& x, std::size_t skip, int samples) {
   const std::size_t n = discs_->size();
-  Point best = outline_->deepest();
-  double widest = -1e300;
-  for (int k = 0; k < samples; ++k) {
-    const Point p = random_point(*outline_, discs_->margin[skip], *random_);
+  const Point best = widest_hole(*outline_, discs_->margin[skip], samples, *random_, [&](Point p) {
     double room = 1e300;
     for (std::size_t i = 0; i < n; ++i) {
       if (i == skip) continue;
       const double dx = x[i] - p.x, dy = x[n + i] - p.y;
-      const double d2 = dx * dx + dy * dy;
-      if (d2 < room) room = d2;
+      room = std::min(room, dx * dx + dy * dy);
     }
-    if (room > widest) {
-      widest = room;
-      best = p;
-    }
-  }
+    return room;
+  });
   work_ += samples * static_cast<long>(n) / 2;
   return best;
 }

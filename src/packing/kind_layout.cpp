@@ -119,6 +119,11 @@ KindDiscs discs_of(std::span<const PackKind> kinds, const std::vector<std::size_
   return all;
 }
 
+KindDiscs spaced_discs(std::span<const PackKind> kinds, const std::vector<std::size_t>& counts,
+                       double gap, double wall, double spare) {
+  return discs_of(kinds, counts, gap + spare, wall + spare / 2.0);
+}
+
 std::vector<std::size_t> KindOrder::arranged(const std::vector<Point>& places,
                                              const std::vector<std::size_t>& kind, Random& random) {
   const std::size_t n = places.size();

@@ -23,6 +23,10 @@ struct KindDiscs {
 KindDiscs discs_of(std::span<const PackKind> kinds, const std::vector<std::size_t>& counts,
                    double gap, double wall);
 
+/// The same with all gaps wider by `spare`, and half of it at the wall.
+KindDiscs spaced_discs(std::span<const PackKind> kinds, const std::vector<std::size_t>& counts,
+                       double gap, double wall, double spare);
+
 /// What counts as standing together, in least distances.
 inline constexpr double clump_reach = 1.2;
 

@@ -6,9 +6,9 @@
 #include "packing/answer.hpp"
 #include "packing/choices.hpp"
 #include "packing/lattice.hpp"
+#include "packing/layout_search.hpp"
 #include "packing/packing.hpp"
 #include "packing/rounding.hpp"
-#include "packing/search.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright {
@@ -82,7 +82,7 @@ class LargestGap {
   /// Tries to fit at `gap` from the present layout, hopping for at most `work`.
   bool fit(double gap, double inset, long work) {
     const KindDiscs all = bulbs(gap, inset);
-    packing::Search search{outline_, all.discs, 1e-6, 0x5eed};
+    packing::LayoutSearch search{outline_, all.discs, 1e-6, 0x5eed};
     const bool fits =
         search.try_start(x_.empty() ? seed(all) : x_) || (work > 0 && search.run(work));
     work_ -= search.work();
@@ -105,7 +105,7 @@ class LargestGap {
   Coordinates put_right(Coordinates x, const KindDiscs& all) {
     if (order_.arrange() == Arrange::drift) return packing::banded(std::move(x), all);
     for (int k = 0; k < 8 && misplaced(x, all); ++k) {
-      packing::Search search{outline_, all.discs, 1e-6, random_.bits()};
+      packing::LayoutSearch search{outline_, all.discs, 1e-6, random_.bits()};
       if (search.try_start(order_.with_swap(x, all, random_)) &&
           order_.clump_members(search.layout(), all).size() <=
               order_.clump_members(x, all).size()) {

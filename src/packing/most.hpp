@@ -15,7 +15,7 @@ Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds,
                         double wall, Effort effort, Arrange arrange, long work);
 
 /// How much a layout is loosened when rounding has broken the tight one, mm per pair.
-inline constexpr double spare_for_rounding = 0.06;
+inline constexpr double spare_for_rounding = 0.006;
 
 /// Turns of a layout that are tried in rounding.
 constexpr int rounding_tries(Effort effort) {

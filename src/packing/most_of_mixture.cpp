@@ -3,9 +3,10 @@
 
 #include "packing/answer.hpp"
 #include "packing/fill.hpp"
+#include "packing/hole.hpp"
+#include "packing/layout_search.hpp"
 #include "packing/most.hpp"
 #include "packing/rounding.hpp"
-#include "packing/search.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright::packing {
@@ -40,9 +41,7 @@ class MostMixed {
 
  private:
   [[nodiscard]] KindDiscs bulbs(std::size_t n, double spare = 0.0) const {
-    KindDiscs all = discs_of(kinds_, apportion(n, kinds_), gap_ + spare, wall_ - spare / 2.0);
-    for (double& margin : all.discs.margin) margin += spare;
-    return all;
+    return spaced_discs(kinds_, apportion(n, kinds_), gap_, wall_, spare);
   }
   [[nodiscard]] std::size_t placed() const { return grid_.size(); }
 
@@ -68,20 +67,15 @@ class MostMixed {
 
   /// The widest hole for a disc of this kind among a few points drawn.
   Point hole(const std::vector<Point>& taken, const std::vector<std::size_t>& kind, double radius) {
-    Point best = outline_.deepest();
-    double widest = -1e300;
-    for (int k = 0; k < 60; ++k) {
-      const Point p = random_point(outline_, wall_ + radius, random_);
+    const Point best = widest_hole(outline_, wall_ + radius, 60, random_, [&](Point p) {
       double room = 1e300;
       for (std::size_t i = 0; i < taken.size(); ++i) {
         const double dx = p.x - taken[i].x, dy = p.y - taken[i].y;
         const double other = kinds_[kind[i]].diameter.value() / 2.0;
         room = std::min(room, std::sqrt(dx * dx + dy * dy) - other);
       }
-      if (room <= widest) continue;
-      widest = room;
-      best = p;
-    }
+      return room;
+    });
     work_ -= 30 * static_cast<long>(taken.size());
     return best;
   }
@@ -165,7 +159,7 @@ class MostMixed {
     if (first == kinds_.size()) return {};
     const double d = kinds_[first].diameter.value(), margin = wall_ + d / 2.0;
     const Discs apart = equal_discs(counts[first], 1.22 * (d + gap_), margin);
-    Search search{outline_, apart, 1e-4, random_.bits()};
+    LayoutSearch search{outline_, apart, 1e-4, random_.bits()};
     const bool fits = search.run(all_work_ / 40);
     work_ -= search.work();
     if (!fits) return {};
@@ -176,7 +170,7 @@ class MostMixed {
 
   /// Relaxes a layout and hops for at most `work`; empty where none fits.
   Coordinates settled(const Discs& discs, Coordinates x, long work) {
-    Search search{outline_, discs, 1e-7, random_.bits()};
+    LayoutSearch search{outline_, discs, 1e-7, random_.bits()};
     const bool fits = search.try_start(std::move(x)) ||
                       (search.work() < work && search.run(work - search.work()));
     work_ -= search.work();

@@ -1,3 +1,5 @@
+#include "packing/one_count.hpp"
+
 #include <utility>
 
 #include "packing/answer.hpp"
@@ -5,15 +7,13 @@
 #include "packing/certificate.hpp"
 #include "packing/choices.hpp"
 #include "packing/lattice.hpp"
-#include "packing/lattice_count.hpp"
+#include "packing/layout_search.hpp"
 #include "packing/packing.hpp"
-#include "packing/search.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright {
 namespace {
 
-using packing::Coordinates;
 using packing::Discs;
 using packing::Outline;
 using packing::Point;
@@ -25,25 +25,19 @@ double fits_below(double spacing) {
   return 0.8 * certified_to * certified_to * spacing * spacing;
 }
 
-std::vector<Position> positions(const Coordinates& x) {
-  std::vector<Position> result;
-  for (const Point p : packing::to_points(x)) result.push_back({p.x, p.y});
-  return result;
-}
-
 }  // namespace
 
-std::vector<Position> fit_points(const Section& section, std::size_t n, Millimetres spacing,
-                                 Millimetres margin, Effort effort) {
+std::vector<Point> packing::fit_points(const Section& section, std::size_t n, Millimetres spacing,
+                                       Millimetres margin, Effort effort) {
   const Outline outline{section};
   const double s = spacing.value(), m = margin.value();
   if (n == 0 || n > packing::most_points(outline, s, m).most) return {};
   const Discs discs = packing::equal_discs(n, s, m);
-  packing::Search search{outline, discs, fits_below(s), 0x5eed + n};
+  packing::LayoutSearch search{outline, discs, fits_below(s), 0x5eed + n};
   // One count and no rounding: half as much again keeps to the times named.
   if (!search.run(packing::work_of(effort) * 3 / 2)) return {};
   if (packing::violation(outline, discs, search.layout()) > certified_to) return {};
-  return positions(search.layout());
+  return packing::to_points(search.layout());
 }
 
 CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres margin) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <map>
 #include <span>
 #include <string>
 #include <vector>
@@ -17,15 +19,15 @@ struct PackKind {
   int count = 0;         ///< own bulbs to place, used by place_count() only
 };
 
-/// One bulb placed. x, y in mm from the section's origin, a multiple of 0.1 mm.
+/// One bulb placed. x, y in mm from the section's origin, a multiple of 0.01 mm.
 struct PlacedBulb {
   double x_mm = 0.0;
   double y_mm = 0.0;
   std::size_t kind = 0;  ///< index into the kinds asked for
 };
 
-/// A certified layout: the positions as given (rounded to 0.1 mm) were re-checked, every pair has
-/// at least `gap` and every bulb at least `wall` clear (in exact integer arithmetic where the
+/// A certified layout: the positions as given (multiples of 0.01 mm) were re-checked, every pair
+/// has at least `gap` and every bulb at least `wall` clear (in exact integer arithmetic where the
 /// outline allows it, else with a tolerance under 1e-6 mm).
 struct Packing {
   std::vector<PlacedBulb> bulbs;
@@ -53,18 +55,6 @@ Packing pack_most(const Section& section, std::span<const PackKind> kinds, Milli
 Packing place_count(const Section& section, std::span<const PackKind> kinds, Millimetres least_gap,
                     Millimetres wall, Effort effort, Arrange arrange = Arrange::mixed);
 
-/// A point in mm from the section's origin, not rounded.
-struct Position {
-  double x_mm = 0.0;
-  double y_mm = 0.0;
-};
-
-/// n points with mutual distance `spacing` and depth `margin` in the section, unrounded, certified
-/// to a relative 1e-9 of the spacing; empty when none were found within the effort. The search for
-/// one count of equal bulbs that pack_most() is made of, open to benchmarks and comparisons.
-std::vector<Position> fit_points(const Section& section, std::size_t n, Millimetres spacing,
-                                 Millimetres margin, Effort effort);
-
 /// A proven most number of points with mutual distance `spacing` and depth `margin`, with the name
 /// of the proof.
 struct CountBound {
@@ -76,5 +66,23 @@ CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres 
 /// A proven most number of bulbs of these kinds, in their shares: what pack_most() answers with.
 CountBound upper_bound(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
                        Millimetres wall);
+
+/// Points of the fullest hexagonal lattice found over 12 turns and 8 x 8 offsets, with mutual
+/// distance `spacing` and depth `margin` in the section: a quick count that surely fits, a little
+/// under what pack_most() finds.
+std::size_t lattice_count(const Section& section, Millimetres spacing, Millimetres margin);
+
+/// Remembers packings, so that a second pot with the same section and bulbs costs nothing. Belongs
+/// to the caller, who makes one for a run; answers are those of pack_most() and place_count().
+class PackingCache {
+ public:
+  const Packing& most(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
+                      Millimetres wall, Effort effort, Arrange arrange);
+  const Packing& count(const Section& section, std::span<const PackKind> kinds,
+                       Millimetres least_gap, Millimetres wall, Effort effort, Arrange arrange);
+
+ private:
+  std::map<std::vector<double>, Packing> known_;
+};
 
 }  // namespace bulbwright

@@ -1,4 +1,4 @@
-#include "packing/packing_cache.hpp"
+#include "packing/packing.hpp"
 
 namespace bulbwright {
 namespace {

@@ -7,12 +7,15 @@
 namespace bulbwright::packing {
 namespace {
 
-/// Rounding moves each centre by at most half a tenth in x and in y, so two centres by at most
-/// sqrt(2) tenths towards each other.
-constexpr double rounding_loss_mm = 0.1415;
+/// Rounding moves each centre by at most half a unit in x and in y, so two centres by at most
+/// sqrt(2) units towards each other.
+constexpr double rounding_loss_mm = 1.415 / units_per_mm;
+
+/// Repairs keep a centre within so much of its wanted place, along x and y together, mm.
+constexpr double most_repair_mm = 9.0 / units_per_mm;
 
 GridPoint nearest(double x, double y) {
-  return {std::lround(10.0 * x), std::lround(10.0 * y)};
+  return {std::lround(units_per_mm * x), std::lround(units_per_mm * y)};
 }
 
 }  // namespace
@@ -34,7 +37,7 @@ void Rounder::list_neighbours(const Coordinates& x) {
   std::sort(order.begin(), order.end(),
             [&](std::size_t a, std::size_t b) { return x[a] != x[b] ? x[a] < x[b] : a < b; });
   const double widest = *std::max_element(discs_->reach.begin(), discs_->reach.end());
-  constexpr double most_move = 2.0;  // repairs move a centre less than 1 mm
+  constexpr double most_move = 2.5 * most_repair_mm;  // of two centres towards each other
   for (std::size_t k = 0; k < n; ++k) {
     const std::size_t i = order[k];
     for (std::size_t l = k + 1; l < n; ++l) {
@@ -53,7 +56,7 @@ void Rounder::list_walls(const Coordinates& target) {
   const std::size_t n = discs_->size();
   target_.resize(n);
   wall_.assign(n, {});
-  constexpr double most_away = 0.1 * 1.5 * reach_tenths;
+  constexpr double most_away = 1.5 * reach_units / units_per_mm;
   for (std::size_t i = 0; i < n; ++i) {
     target_[i] = nearest(target[i], target[n + i]);
     const Point at{target[i], target[n + i]};
@@ -65,13 +68,13 @@ void Rounder::list_walls(const Coordinates& target) {
 
 double Rounder::wall_shortfall(std::size_t i, GridPoint p) {
   if (wall_[i].empty()) return 0.0;
-  const std::int64_t dx = p.x - target_[i].x + reach_tenths, dy = p.y - target_[i].y + reach_tenths;
+  const std::int64_t dx = p.x - target_[i].x + reach_units, dy = p.y - target_[i].y + reach_units;
   float& known = wall_[i][static_cast<std::size_t>(dx * across + dy)];
   if (known == not_known) {
     known = 0.0F;
     if (!certifier_.inside(i, p)) {
-      const Point at{static_cast<double>(p.x) / 10.0, static_cast<double>(p.y) / 10.0};
-      const double missing = std::max(0.001, 10.0 * (discs_->margin[i] - outline_->depth(at)));
+      const double missing =
+          std::max(0.001, units_per_mm * (discs_->margin[i] - outline_->depth(to_mm(p))));
       known = static_cast<float>(20.0 * missing);
     }
   }
@@ -84,7 +87,8 @@ double Rounder::shortfall(std::size_t i, GridPoint p) {
     const std::int64_t need = certifier_.needed(i, j);
     const std::int64_t have = Certifier::square_distance(p, grid_[j]);
     if (have < need) {
-      sum += static_cast<double>(need - have) / (discs_->reach[i] + discs_->reach[j]);
+      sum += static_cast<double>(need - have) /
+             (0.1 * units_per_mm * (discs_->reach[i] + discs_->reach[j]));
     }
   }
   sum += wall_shortfall(i, p);
@@ -117,9 +121,9 @@ bool Rounder::repair(const Coordinates& target, Random& random) {
       for (std::int64_t dy = -2; dy <= 2; ++dy) {
         const GridPoint p{centre.x + dx, centre.y + dy};
         if (p.x == grid_[i].x && p.y == grid_[i].y) continue;
-        const double away = std::fabs(static_cast<double>(p.x) / 10.0 - target[i]) +
-                            std::fabs(static_cast<double>(p.y) / 10.0 - target[n + i]);
-        if (away > 0.9) continue;
+        const Point at = to_mm(p);
+        if (std::fabs(at.x - target[i]) + std::fabs(at.y - target[n + i]) > most_repair_mm)
+          continue;
         const double cost = shortfall(i, p) + 0.3 * random.unit();
         if (cost < least) {
           least = cost;

@@ -9,9 +9,9 @@
 
 namespace bulbwright::packing {
 
-/// Turns a layout that fits, or nearly, into printed positions that certainly fit: whole tenths of
-/// a millimetre. The layout is first loosened (all gaps widened alike, as far as they go), rounded,
-/// and where rounding broke a distance the discs concerned are moved by a few tenths
+/// Turns a layout that fits, or nearly, into printed positions that certainly fit: whole units
+/// of 0.01 mm. The layout is first loosened (all gaps widened alike, as far as they go), rounded,
+/// and where rounding broke a distance the discs concerned are moved by a few units
 /// (minimum-conflicts search). Round sections also offer other turns of the same layout.
 class Rounder {
  public:
@@ -39,9 +39,9 @@ class Rounder {
   std::vector<std::vector<std::size_t>> neighbours_;
   std::vector<GridPoint> grid_;
 
-  /// Repairs keep a centre within this many tenths of its wanted place along x and y.
-  static constexpr std::int64_t reach_tenths = 10;
-  static constexpr std::int64_t across = 2 * reach_tenths + 1;
+  /// Repairs keep a centre within this many units of its wanted place along x and y.
+  static constexpr std::int64_t reach_units = 10;
+  static constexpr std::int64_t across = 2 * reach_units + 1;
   static constexpr float not_known = -1.0F;
   std::vector<GridPoint> target_;
   std::vector<std::vector<float>> wall_;  ///< by place about the target; empty far from a wall

@@ -17,9 +17,9 @@ std::int64_t root_upwards(std::int64_t square) {
   return root;
 }
 
-/// Half the room along an axis, whole tenths.
+/// Half the room along an axis, whole units.
 std::int64_t half_room(double half, double margin) {
-  return static_cast<std::int64_t>(std::floor(10.0 * (half - margin) + allowed_tenths));
+  return static_cast<std::int64_t>(std::floor(units_per_mm * (half - margin) + allowed_units));
 }
 
 /// Rows along x (or y) where `run` and `rise` are half the room along and across the rows. Rows are
@@ -51,14 +51,14 @@ std::vector<Point> printable_rows(const Outline& outline, double spacing, double
     std::int64_t run = half_room(outline.half_length(), margin);
     std::int64_t rise = half_room(outline.top(), margin);
     if (!along_length) std::swap(run, rise);
-    const auto most_rows =
-        static_cast<std::int64_t>(0.2 * static_cast<double>(rise) / (0.866 * spacing)) + 2;
+    const auto most_rows = static_cast<std::int64_t>(2.0 * static_cast<double>(rise) /
+                                                     (0.866 * units_per_mm * spacing)) +
+                           2;
     for (std::int64_t rows = 1; rows <= most_rows; ++rows) {
       std::vector<Point> points;
       for (const GridPoint g : rows_of(run, rise, rows, square)) {
-        const double along = static_cast<double>(g.x) / 10.0,
-                     across = static_cast<double>(g.y) / 10.0;
-        const Point p = along_length ? Point{along, across} : Point{across, along};
+        const Point at = to_mm(g);
+        const Point p = along_length ? at : Point{at.y, at.x};
         if (outline.is_deep(p, margin - 1e-9)) points.push_back(p);
       }
       if (points.size() > best.size()) best = std::move(points);

@@ -6,7 +6,7 @@
 #include "caution/caution.hpp"
 #include "climate/setting.hpp"
 #include "flowering/bloom_parameters.hpp"
-#include "packing/packing_cache.hpp"
+#include "packing/packing.hpp"
 
 namespace bulbwright {
 

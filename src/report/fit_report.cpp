@@ -66,7 +66,8 @@ std::string count_text(const FitReport& report, const TextStyle& style) {
 std::string fit_json(const FitReport& report) {
   Json positions = Json::array();
   for (const PlacedBulb& bulb : report.packing.bulbs) {
-    positions.push_back(Json{{"x_mm", rounded(bulb.x_mm, 0.1)}, {"y_mm", rounded(bulb.y_mm, 0.1)}});
+    positions.push_back(
+        Json{{"x_mm", rounded(bulb.x_mm, 0.01)}, {"y_mm", rounded(bulb.y_mm, 0.01)}});
   }
   const Json json{{"schema", "bulbwright.fit/1"},
                   {"section", section_json(report.section)},
@@ -85,7 +86,7 @@ std::string fit_json(const FitReport& report) {
 std::string fit_csv(const FitReport& report) {
   std::string csv = "x_mm,y_mm\r\n";
   for (const PlacedBulb& bulb : report.packing.bulbs) {
-    csv += fmt::format("{:.1f},{:.1f}\r\n", rounded(bulb.x_mm, 0.1), rounded(bulb.y_mm, 0.1));
+    csv += fmt::format("{:.2f},{:.2f}\r\n", rounded(bulb.x_mm, 0.01), rounded(bulb.y_mm, 0.01));
   }
   return csv;
 }

@@ -74,8 +74,8 @@ Json bulbs_json(const LayerBulbs& bulbs) {
 
 Json position_json(const BulbPosition& bulb) {
   return Json{{"taxon", bulb.taxon},
-              {"x_mm", tenth(bulb.x_mm)},
-              {"y_mm", tenth(bulb.y_mm)},
+              {"x_mm", rounded(bulb.x_mm, 0.01)},
+              {"y_mm", rounded(bulb.y_mm, 0.01)},
               {"diameter_mm", tenth(bulb.diameter)}};
 }
 

@@ -9,7 +9,7 @@
 #include "packing/kind_layout.hpp"
 #include "packing/lattice.hpp"
 #include "packing/random.hpp"
-#include "packing/search.hpp"
+#include "packing/layout_search.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright::packing {
@@ -109,7 +109,7 @@ std::size_t count_by_search(const Section& section, double spacing, double margi
     std::vector<Point> start = places;
     start.push_back(random_point(outline, margin, random));
     const Discs discs = equal_discs(start.size(), spacing, margin);
-    Search search{outline, discs, fits_below, 0x5eed + start.size()};
+    LayoutSearch search{outline, discs, fits_below, 0x5eed + start.size()};
     const bool fits = search.try_start(to_coordinates(start)) || search.run(work);
     work -= search.work();
     if (!fits || violation(outline, discs, search.layout()) > certified_to) break;

@@ -11,7 +11,7 @@
 #include <fmt/core.h>
 
 #include "packing/certificate.hpp"
-#include "packing/search.hpp"
+#include "packing/layout_search.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;
@@ -36,7 +36,7 @@ int main(int argc, char** argv) {
     const packing::Discs discs = packing::equal_discs(n, s, s / 2.0);
     fmt::print("{:4}:", n);
     for (unsigned long seed = 0; seed < seeds; ++seed) {
-      packing::Search search{outline, discs, 0.8e-18 * s * s, 0x5eed + n + 1000 * seed};
+      packing::LayoutSearch search{outline, discs, 0.8e-18 * s * s, 0x5eed + n + 1000 * seed};
       const std::clock_t start = std::clock();
       const bool fits =
           search.run(steps) && packing::violation(outline, discs, search.layout()) <= 1e-9;

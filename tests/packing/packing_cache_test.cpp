@@ -1,6 +1,6 @@
-#include "packing/packing_cache.hpp"
-
 #include <catch2/catch.hpp>
+
+#include "packing/packing.hpp"
 
 using namespace bulbwright;
 

@@ -8,7 +8,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "packing/lattice_count.hpp"
+#include "packing/one_count.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;
@@ -55,8 +55,8 @@ void check_layout(const Section& section, const std::vector<PackKind>& kinds, co
   for (std::size_t i = 0; i < p.bulbs.size(); ++i) {
     const PlacedBulb& a = p.bulbs[i];
     const double ra = kinds[a.kind].diameter.value() / 2.0;
-    CHECK(std::fabs(a.x_mm * 10.0 - std::round(a.x_mm * 10.0)) < 1e-9);
-    CHECK(std::fabs(a.y_mm * 10.0 - std::round(a.y_mm * 10.0)) < 1e-9);
+    CHECK(std::fabs(a.x_mm * 100.0 - std::round(a.x_mm * 100.0)) < 1e-8);
+    CHECK(std::fabs(a.y_mm * 100.0 - std::round(a.y_mm * 100.0)) < 1e-8);
     least_wall = std::min(least_wall, depth_by_sampling(section, a.x_mm, a.y_mm) - ra);
     for (std::size_t j = i + 1; j < p.bulbs.size(); ++j) {
       const PlacedBulb& b = p.bulbs[j];
@@ -139,14 +139,13 @@ TEST_CASE("records of up to 86 circles are met to a millionth at thorough effort
     CAPTURE(record.n);
     const double s = 2000.0 / (record.ratio * (1.0 + 1e-6));
     const Section section{Shape::round, 2000_mm, 2000_mm, {}};
-    const auto points =
-        fit_points(section, record.n, Millimetres{s}, Millimetres{s / 2.0}, Effort::thorough);
+    const auto points = packing::fit_points(section, record.n, Millimetres{s}, Millimetres{s / 2.0},
+                                            Effort::thorough);
     REQUIRE(points.size() == record.n);
     for (std::size_t i = 0; i < points.size(); ++i) {
-      CHECK(std::hypot(points[i].x_mm, points[i].y_mm) <= 1000.0 - s / 2.0 + 2e-9 * s);
+      CHECK(std::hypot(points[i].x, points[i].y) <= 1000.0 - s / 2.0 + 2e-9 * s);
       for (std::size_t j = 0; j < i; ++j) {
-        const double d =
-            std::hypot(points[i].x_mm - points[j].x_mm, points[i].y_mm - points[j].y_mm);
+        const double d = std::hypot(points[i].x - points[j].x, points[i].y - points[j].y);
         if (d < s * (1.0 - 2e-9)) FAIL_CHECK("points " << i << " and " << j << " too near");
       }
     }

@@ -1,4 +1,4 @@
-#include "packing/search.hpp"
+#include "packing/layout_search.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,8 @@
 
 namespace bulbwright::packing {
 
-Search::Search(const Outline& outline, const Discs& discs, double fits_below, std::uint64_t seed)
+LayoutSearch::LayoutSearch(const Outline& outline, const Discs& discs, double fits_below,
+                           std::uint64_t seed)
     : outline_{&outline},
       discs_{&discs},
       allowed_{std::sqrt(fits_below)},
@@ -70,14 +71,14 @@ constexpr long work_of_a_start = 2'000'000;
 
 }  // namespace
 
-const Search::Known* Search::known(double energy) const {
+const LayoutSearch::Known* LayoutSearch::known(double energy) const {
   for (const Known& k : known_) {
     if (std::fabs(k.energy - energy) < same_energy * energy) return &k;
   }
   return nullptr;
 }
 
-bool Search::settle(Coordinates x, Layout& found) {
+bool LayoutSearch::settle(Coordinates x, Layout& found) {
   found.touching = squeezed_by * spacing_ - found.overlap;
   if (const Known* const before = known(found.energy)) {
     found.touching = before->touching;
@@ -99,20 +100,20 @@ bool Search::settle(Coordinates x, Layout& found) {
   return fits;
 }
 
-void Search::press(Coordinates& x) {
+void LayoutSearch::press(Coordinates& x) {
   if (starts_ > early_starts && random_.below(pressed_one_in) != 0) return;
   energy_.set_extra(pressed_by * spacing_);
   coarse_.relax(energy_, x, {0.0, 0.0, 0.0, pressed_iterations});
 }
 
-double Search::squeeze(Coordinates& x, double worth) {
+double LayoutSearch::squeeze(Coordinates& x, double worth) {
   energy_.set_extra(squeezed_by * spacing_);
   const RelaxLimits limits{0.0, worth, 0.0, 400};
   const double coarse = coarse_.relax(energy_, x, limits);
   return worth > 0.0 && coarse > worth ? coarse : relaxer_.relax(energy_, x, limits);
 }
 
-bool Search::is_worth(Coordinates& x, Layout& found) {
+bool LayoutSearch::is_worth(Coordinates& x, Layout& found) {
   const double worth = energies_worth * present_.energy;
   found.energy = squeeze(x, worth);
   if (found.energy > worth) return false;
@@ -120,7 +121,7 @@ bool Search::is_worth(Coordinates& x, Layout& found) {
   return true;
 }
 
-bool Search::adopt(Coordinates x, double energy) {
+bool LayoutSearch::adopt(Coordinates x, double energy) {
   present_ = {energy, energy_.mean_overlap(x), 0.0, false};
   Layout found = present_;
   const bool fits = settle(x, found);
@@ -131,7 +132,7 @@ bool Search::adopt(Coordinates x, double energy) {
   return fits;
 }
 
-bool Search::try_start(Coordinates x) {
+bool LayoutSearch::try_start(Coordinates x) {
   energy_.set_extra(0.0);
   relaxer_.relax(energy_, x, {allowed_ * allowed_, 0.0, 0.0, 400});
   if (energy_.worst_overlap(x) <= allowed_) {
@@ -145,7 +146,7 @@ bool Search::try_start(Coordinates x) {
   return adopt(std::move(x), energy);
 }
 
-Coordinates Search::fresh_seed() {
+Coordinates LayoutSearch::fresh_seed() {
   const std::size_t n = discs_->size();
   switch (seeds_++ % 5) {
     case 0:
@@ -161,7 +162,7 @@ Coordinates Search::fresh_seed() {
   }
 }
 
-bool Search::start_afresh() {
+bool LayoutSearch::start_afresh() {
   present_.energy = 1e300;
   const int seeds = ++starts_ <= early_starts ? early_seeds : later_seeds;
   for (int k = 0; k < seeds; ++k) {
@@ -174,28 +175,28 @@ bool Search::start_afresh() {
   return false;
 }
 
-bool Search::is_spent() const {
+bool LayoutSearch::is_spent() const {
   if (discs_->size() < 2 || current_.empty()) return true;
   return stale_ > patience + patience_per_disc * static_cast<double>(discs_->size());
 }
 
-bool Search::is_better(const Layout& found, const Layout& than) const {
+bool LayoutSearch::is_better(const Layout& found, const Layout& than) const {
   return found.touching > than.touching + better_by * spacing_;
 }
 
-bool Search::hop_on_from(const Layout& found) {
+bool LayoutSearch::hop_on_from(const Layout& found) {
   if (is_better(found, chain_best_)) return true;
   return !found.met_before &&
          found.touching > present_.touching - random_.waiting() * worse_by * spacing_;
 }
 
-bool Search::was_refined(double touching) const {
+bool LayoutSearch::was_refined(double touching) const {
   return std::any_of(refined_.begin(), refined_.end(), [&](double before) {
     return std::fabs(before - touching) < refined_same * spacing_;
   });
 }
 
-bool Search::refine() {
+bool LayoutSearch::refine() {
   if (chain_best_at_.empty() || chain_best_.touching < -refined_from * spacing_) return false;
   if (was_refined(chain_best_.touching)) return false;
   refined_.push_back(chain_best_.touching);
@@ -219,7 +220,7 @@ bool Search::refine() {
   return false;
 }
 
-bool Search::run(long work) {
+bool LayoutSearch::run(long work) {
   end_ = this->work() + work;
   while (this->work() < end_) {
     if (is_spent()) {

@@ -19,13 +19,13 @@ namespace bulbwright::packing {
 /// never timed. Shaking all discs after: Grosso, Jamali, Locatelli, Schoen, "Solving the problem of
 /// packing equal and unequal circles in a circular container", J. Global Optimization 47, 2010
 /// (from memory).
-class Search {
+class LayoutSearch {
  public:
-  Search(const Search&) = delete;  // the hops point into it
-  Search& operator=(const Search&) = delete;
+  LayoutSearch(const LayoutSearch&) = delete;  // the hops point into it
+  LayoutSearch& operator=(const LayoutSearch&) = delete;
 
   /// A layout fits when no overlap is above the root of `fits_below` (mm^2).
-  Search(const Outline& outline, const Discs& discs, double fits_below, std::uint64_t seed);
+  LayoutSearch(const Outline& outline, const Discs& discs, double fits_below, std::uint64_t seed);
 
   /// Relaxes this layout first; true when it fits.
   bool try_start(Coordinates x);

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "packing/energy.hpp"
+#include "packing/outline.hpp"
+
+namespace bulbwright::packing {
+
+/// Moves a layout that nearly fits to where it fits with overlaps up to `allowed` mm: relaxed a
+/// little squeezed, then let out by Newton steps. The arrangement stays the same. False, with x
+/// undefined, where it does not fit so; `work` is added to.
+bool polish(const Outline& outline, const Discs& discs, double allowed, Coordinates& x, long& work);
+
+}  // namespace bulbwright::packing
