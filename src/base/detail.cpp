@@ -24,7 +24,13 @@ const char* to_string(DetailName name) {
   return words[static_cast<std::size_t>(name)];
 }
 
-bool Detail::operator==(const Detail&) const = default;
+bool Detail::operator==(const Detail& other) const {
+  return name == other.name && value == other.value;
+}
+
+bool Remark::operator==(const Remark& other) const {
+  return code == other.code && kinds == other.kinds && details == other.details;
+}
 
 const DetailValue* find_detail(std::span<const Detail> details, DetailName name) {
   const auto found = std::ranges::find(details, name, &Detail::name);

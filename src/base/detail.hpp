@@ -105,6 +105,7 @@ struct Detail {
   DetailName name = DetailName::count;
   DetailValue value;
 
+  /// Written out, here as for Remark: each holds the other, and clang 14 never ends at "= default".
   bool operator==(const Detail&) const;
 };
 
@@ -224,7 +225,7 @@ struct Remark {
   std::vector<KindName> kinds{};
   std::vector<Detail> details{};
 
-  bool operator==(const Remark&) const = default;
+  bool operator==(const Remark&) const;
 };
 
 }  // namespace bulbwright
