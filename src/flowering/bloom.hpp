@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <span>
 #include <string>
@@ -13,14 +14,27 @@
 
 namespace bulbwright {
 
+/// Bases for which a day's heat is kept, in whole degC from the least up; between them it is joined
+/// by straight lines.
+inline constexpr double least_base_c = -3.0;
+inline constexpr std::size_t base_count = 10;
+
+/// Growth gains nothing above this. common practice: forcers keep to 15 to 18 degC, and 20 brings
+/// flowers hardly sooner
+inline constexpr double level_above_c = 20.0;
+
 /// One day in a pot as growth feels it.
 struct BloomDay {
   double mean_c = 0.0;  ///< of a shoot: midway between the mix and the air at the pot
-  double heat = 0.0;    ///< its degree-days above -1 degC
+  /// Its degree-days above each base, levelled at level_above_c.
+  std::array<double, base_count> heat{};
+  double root_heat = 0.0;  ///< degree-days of the mix above 0 degC, levelled at 15
   double day_length_h = 12.0;
   double cold_hours = 0.0;  ///< as PotDay
   double cold_kept = 1.0;   ///< as PotDay
   bool measured = false;
+
+  [[nodiscard]] double heat_above(double base_c) const;
 };
 
 /// A winter made ready for predict_wave(), once for all kinds in a pot.
@@ -42,6 +56,10 @@ BloomSeason bloom_season(const PotWinter& winter);
 /// Days indoors at one temperature with 12.5 h of light, for pots brought in to flower.
 BloomSeason indoor_season(Day first, int days, Celsius temperature);
 
+/// dry: roots come first (rooting_heat), then the shoot grows. rooted: long established, or potted
+/// and chilled in the pot. in_growth: with its nose up.
+enum class BulbState { dry, rooted, in_growth };
+
 /// What happened to the bulbs before the first day in the pot outdoors (or, for pots that are
 /// chilled planted and then brought in, before that day).
 struct BloomPlanting {
@@ -49,15 +67,11 @@ struct BloomPlanting {
   ColdState cold;  ///< of storage and what the bulbs came with (cold.hpp)
   Weeks stored;    ///< of `cold`, full cold weeks given in storage
   Weeks least;     ///< below this much cold up to the shoots, confidence is low
-  /// Days from planting on which roots are made and the shoot does not grow; 0 for bulbs that stand
-  /// rooted already.
-  int rooting_days = 0;
+  BulbState state = BulbState::rooted;
+  /// Until then a planted bulb makes roots and nothing else; no effect before `planted`.
+  std::optional<Day> grows_from = {};
+  double deeper_cm = 0.0;  ///< than the kind is usually planted; negative: shallower
 };
-
-/// Of a bulb planted dry: roots come first. from memory: they show a week to ten days after
-/// planting at 9 to 13 degC; errors at places left out do not tell 0 from 14 days apart
-/// (docs/bloom.md).
-inline constexpr int dry_rooting_days = 10;
 
 enum class BloomConfidence { ordinary, low };
 
@@ -70,17 +84,23 @@ struct Wave {
   double peak_exact = 0.0;
   Weeks cold;  ///< storage and natural, up to the shoots
   BloomConfidence confidence = BloomConfidence::ordinary;
+  double depth_days = 0.0;  ///< by which depth beyond the usual moves the first flower, unsigned
+  double stored_weeks = 0.0;
+  bool blasted = false;  ///< it would open in such heat that the buds dry up: no flowers
 };
 
-/// Predicts a wave. Each day from planting, once roots are made, adds
-///   heat x r(c) x l(N),
+/// Predicts a wave. Each day from planting, once the mix has given a dry bulb the heat to root,
+/// adds
+///   heat x r(c) x l(N), at most F / least_days,
 ///   r = 1 / (1 + (1/r0 - 1) e^(-(c/s)/k)),
 ///   l = l_d + (1 - l_d) / (1 + e^(-(N - Nc)/wN)), relieved by storage,
 /// c the cold weeks so far (a stored week counting as rho weeks), N the day length; the first
-/// flowers open when the sum reaches F. r is the chill-forcing trade-off F(c) = F (1 + (1/r0 - 1)
-/// e^...) written as a rate; so more cold or more heat never makes a wave later, and no date jumps.
+/// flowers open when the sum reaches F, which grows with the depth beyond the usual. r is the
+/// chill-forcing trade-off F(c) = F (1 + (1/r0 - 1) e^...) written as a rate; so more cold or more
+/// heat never makes a wave later, nor does a later planting with the same weeks in store make it
+/// earlier, and no date jumps. Cold taken in store is not undone by a warm mix.
 /// The wave passes at 1/L(T) a day, L = L10 e^(-b (T - 10)), T held in 2 to 22 degC.
-/// Sources of the form and the figures: docs/bloom.md. Time O(days); about 10 us.
+/// Sources of the form and the figures: docs/bloom_model.md. Time O(days); about 10 us.
 Wave predict_wave(const BloomParameters& kind, const BloomSeason& season,
                   const BloomPlanting& planting);
 
@@ -90,14 +110,16 @@ struct WaveForecast {
   Day earliest_first;
   Day latest_last;
   /// Claimed share of years whose first flowers open from earliest_first to as many days after the
-  /// predicted first; checked at places left out of the fit (docs/bloom.md).
+  /// predicted first; checked at places left out of the fit (docs/bloom_model.md).
   double share = 0.8;
 };
 
 /// From the waves of the normal, the mild (+1 standard deviation) and the cold winter. The spread
 /// of first flowers is the root of the squares of winter_share x half the difference between mild
-/// and cold and of the kind's spread_days; the range reaches 1.28 of it to either side (80 %),
-/// twice that where confidence is low. No range starts before the day after `planted`.
+/// and cold, of the kind's spread_days, of its stored_spread_days where it was stored for a week or
+/// more, and of what the depth moves it by (its size is not well known); the range reaches 1.28 of
+/// it to either side (four in five), twice that where confidence is low. No range starts before the
+/// day after `planted`.
 WaveForecast forecast_of_three(const BloomParameters& kind, const Wave& normal, const Wave& mild,
                                const Wave& cold, std::optional<Day> planted = std::nullopt);
 

@@ -8,12 +8,15 @@
 
 namespace bulbwright {
 
-/// What the bloom model (bloom.hpp) needs to know of one kind. Symbols are those of docs/bloom.md.
+/// What the bloom model (bloom.hpp) needs to know of one kind. Symbols are those of
+/// docs/bloom_model.md.
 struct BloomParameters {
   std::string taxon;
 
-  /// F: heat from release to the first open flowers, degC d above -1 degC at full rate.
+  /// F: heat from rooted bulbs to the first open flowers, degC d above base_c at full rate, planted
+  /// at the usual depth.
   double heat_sum = 300.0;
+  double base_c = 0.0;  ///< below this nothing grows, degC. -3 to 6
   /// s: cold weeks count for this kind as c / s; 1 for kinds that want a full winter (tulips),
   /// smaller for kinds that want less, 0 for kinds that want none.
   double cold_scale = 1.0;
@@ -24,6 +27,7 @@ struct BloomParameters {
   /// Standard deviation, in days, of published dates about the prediction that the three winters
   /// do not explain: site, stock, and how the source dates a bloom.
   double spread_days = 6.0;
+  double stored_spread_days = 5.0;  ///< what storage before planting adds to it
 
   // Shared by all kinds.
   double winter_share = 0.5;    ///< of the spread between mild and cold winters that single years
@@ -33,8 +37,12 @@ struct BloomParameters {
   double storage_credit = 1.5;  ///< rho: natural cold weeks worth one week in a cold store
   double half_light_h = 11.7;   ///< Nc: day length of half the full rate
   double light_width_h = 0.5;   ///< wN: width of the change about it
-  double storage_relief = 0.3;  ///< u: share of the effect of short days that eight stored weeks
-                                ///< take away
+  double storage_relief = 0.3;  ///< u: share of the effect of short days that storage takes away
+  double relief_weeks = 8.0;    ///< stored weeks that take away all that storage_relief says
+  double rooting_heat = 100.0;  ///< of the mix above 0 degC that a dry bulb needs to root, degC d
+  double least_days = 14.0;     ///< from rooted to first flower, however warm
+  double depth_share = 0.008;   ///< more heat a centimetre deeper, of the heat sum
+  double blast_c = 24.0;        ///< mean of the ten days before the flower above which buds dry up
   double peak_share = 0.4;      ///< share of the wave before its peak
   double warmth_per_k = 0.04;   ///< b: relative shortening of the wave per kelvin above 10 degC
   double shoots_share = 0.3;    ///< share of the heat sum at which noses break the surface

@@ -32,7 +32,7 @@ Day bring_in_day(const TimedKind& kind, const PotWinter& winter, Day planted, Co
 
 /// What grows in the warm mix of early autumn is roots: bulbs without stored cold that are planted
 /// before mid-autumn flower as those planted then, to which the bloom model is fitted
-/// (docs/bloom.md).
+/// (docs/bloom_model.md).
 Day growth_start(const PotSeason& season, Day planted, const ColdState& start) {
   const Day mid_autumn = season.hemisphere == Hemisphere::north ? Day{season.season, 10, 15}
                                                                 : Day{season.season, 4, 15};
@@ -54,13 +54,13 @@ WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t w
   planting.stored = start.weeks();
   planting.least = Weeks{need_for(*kind.ask.taxon, kind.ask.use).least};
   if (kind.ask.use != Use::forcing) {
-    planting.planted = growth_start(season, planted, start);
+    planting.grows_from = growth_start(season, planted, start);
     // A pot chilled planted has its roots.
     const bool chilled_in_pot =
         kind.ask.taxon->cold_form == ColdForm::moist_only && start.weeks() > Weeks{0.0};
-    if (!chilled_in_pot) {
-      planting.rooting_days = std::max(0, dry_rooting_days - (planting.planted - planted));
-    }
+    planting.state =
+        chilled_in_pot && kind.state == BulbState::dry ? BulbState::rooted : kind.state;
+    planting.deeper_cm = kind.deeper_cm;
     return {predict_wave(kind.bloom, season.bloom[winter], planting), std::nullopt};
   }
   const PotWinter& out = season.winters[winter];
@@ -73,7 +73,7 @@ WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t w
   return {predict_wave(kind.bloom, indoor_season(in, indoor_days, indoors), planting), in};
 }
 
-Day noses(const Wave& wave) {
+Day end_of_cold(const Wave& wave) {
   return std::max(wave.shoots, wave.first - most_shoots_lead_days);
 }
 
@@ -101,7 +101,7 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
   wave.latest_last = result.latest_last;
   wave.confident = result.wave.confidence == BloomConfidence::ordinary;
   wave.flowers = result.wave.flowers;
-  timing.shoots = noses(result.wave);
+  timing.shoots = result.wave.shoots;
 }
 
 }  // namespace
@@ -127,7 +127,7 @@ PotSeason pot_season(const Setting& setting, const PotThermal& pot) {
 
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start) {
   const WinterWave found = wave_in(kind, season, season.normal, planted, start);
-  return found.bring_in.value_or(noses(found.wave));
+  return found.bring_in.value_or(end_of_cold(found.wave));
 }
 
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,

@@ -44,6 +44,8 @@ struct TimedKind {
   ColdAsk ask;
   BloomParameters bloom;
   int layer = 1;
+  double deeper_cm = 0.0;            ///< than the kind is usually planted; negative: shallower
+  BulbState state = BulbState::dry;  ///< when it goes into the pot
 };
 
 /// What follows for a kind from the planting day.
@@ -63,16 +65,17 @@ struct Timing {
 /// A pot brought in to flower stands at this temperature. common practice: 15 to 18 degC
 inline constexpr Celsius indoors{16.0};
 
-/// Noses are not counted sooner than this before the first flower: a tip that shows in a warm
-/// autumn waits out the winter and goes on taking cold. common practice: leaves lead flowers by
-/// four to six weeks
+/// A tip that shows in a warm autumn waits out the winter and goes on taking cold: natural cold
+/// counts until so long before the first flower. common practice: leaves lead flowers by four to
+/// six weeks
 inline constexpr int most_shoots_lead_days = 42;
 
 /// A pot for forcing stands out at least so long: roots come first. common practice
 inline constexpr int rooting_out_days = 28;
 
-/// First noses in the normal winter of a kind planted on a day with so much cold;
-/// for forcing the day it is brought in, which ends the natural cold.
+/// The day that ends the natural cold of a kind planted on a day with so much cold, in the normal
+/// winter: its noses, though not sooner than most_shoots_lead_days before the flower; for forcing
+/// the day it is brought in.
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start);
 
 /// Cold and wave of one kind planted on `planted`; `weeks` fixes its storage weeks.

@@ -56,7 +56,7 @@ const std::vector<Row> table{
      "plan {pot} --zone 9b {tulip} --plant 2026-12-01"},
     {"under-chilled", "plan {pot} --zone 10b {tulip} --plant 2027-01-08 --storage-weeks 0",
      "plan {pot} --zone 10b {tulip} --plant 2027-01-08 --storage-weeks 10"},
-    {"less-than-recommended", "plan {pot} --zone 9a --season 2026 {tulip} --storage-weeks 0",
+    {"less-than-recommended", "plan {pot} --zone 9a --season 2026 {tulip} --storage-weeks 2",
      "plan {pot} --zone 8b --season 2026 {tulip} --storage-weeks 0"},
     {"chill-in-pot", "plan {pot} --zone 9b --season 2026 --layer anemone-blanda",
      "plan {pot} --zone 9a --season 2026 --layer anemone-blanda"},

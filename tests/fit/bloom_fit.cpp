@@ -1,351 +1,413 @@
-// Fits data/bloom.csv to published bloom dates and forcing tables and prints how well it does.
-//   bloom_fit                      fit, errors in and out of sample, calibration
+// Fits data/bloom.csv to what gardens, refrigerated bulbs, forcing tables and practice say, and
+// prints how well it does at places left out.
+//   bloom_fit                      fit, figures with each place left out, ranges
 //   bloom_fit --write FILE         and write the table
-//   bloom_fit --quick              without leaving sites out
-//   bloom_fit --all                and every place's error
-// Method: docs/bloom.md.
+//   bloom_fit --quick              without leaving places out
+//   bloom_fit --order              and all kinds by first flower at eight places
+// Method: docs/bloom_model.md.
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
 #include <cstring>
 #include <fstream>
-#include <functional>
 #include <map>
-#include <numeric>
 #include <set>
-#include <sstream>
 
 #include <fmt/core.h>
 
-#include "bloom_records.hpp"
 #include "climate/day_length.hpp"
-#include "least_squares.hpp"
-#include "source_paths.hpp"
+#include "figures.hpp"
+#include "practice.hpp"
 
 namespace bulbwright::fit {
 namespace {
 
 constexpr int classes = 8;
 
-/// A shared figure that is fitted: prior mean and deviation.
+/// A figure that is fitted: prior mean and deviation, and the kinds that share it.
 struct Shared {
   const char* name;
   double BloomParameters::*member;
+  const char* group;  ///< "*", or as light_group()
   double mean, sd, least, most;
 };
-const std::array shared{
-    Shared{"fold_weeks", &BloomParameters::fold_weeks, 3.0, 0.7, 0.5, 6.0},
-    Shared{"unchilled_rate", &BloomParameters::unchilled_rate, 0.20, 0.04, 0.03, 0.5},
-    Shared{"storage_credit", &BloomParameters::storage_credit, 1.5, 0.25, 1.0, 2.5},
-    Shared{"half_light_h", &BloomParameters::half_light_h, 11.5, 0.5, 9.0, 13.0},
-    Shared{"light_width_h", &BloomParameters::light_width_h, 0.6, 0.2, 0.2, 2.0},
-    Shared{"storage_relief", &BloomParameters::storage_relief, 0.4, 0.25, 0.0, 1.0},
+using P = BloomParameters;
+std::array shared{
+    Shared{"fold_weeks", &P::fold_weeks, "*", 3.0, 0.7, 0.5, 8.0},
+    Shared{"unchilled_rate", &P::unchilled_rate, "tulips", 0.20, 0.06, 0.03, 0.9},
+    Shared{"unchilled_rate", &P::unchilled_rate, "all daffodils", 0.25, 0.10, 0.03, 0.9},
+    Shared{"unchilled_rate", &P::unchilled_rate, "others", 0.25, 0.10, 0.03, 0.9},
+    Shared{"storage_credit", &P::storage_credit, "*", 0.7, 0.25, 0.3, 2.5},
+    Shared{"half_light_h", &P::half_light_h, "*", 11.5, 0.5, 9.0, 13.0},
+    Shared{"light_width_h", &P::light_width_h, "*", 0.6, 0.2, 0.2, 2.0},
+    Shared{"storage_relief", &P::storage_relief, "*", 0.8, 0.2, 0.0, 1.0},
+    Shared{"relief_weeks", &P::relief_weeks, "*", 12.0, 2.0, 2.0, 30.0},
+    Shared{"rooting_heat", &P::rooting_heat, "*", 120.0, 40.0, 0.0, 500.0},
+    // Growth of tulips and daffodils ends at 2 to 5 degC (from memory); published -5 days/K.
+    Shared{"base_c", &P::base_c, "tulips", 1.2, 0.15, -3.0, 6.0},
+    Shared{"base_c", &P::base_c, "all daffodils", 1.2, 0.12, -3.0, 6.0},
+    Shared{"base_c", &P::base_c, "others", -1.0, 0.7, -3.0, 6.0},
+    Shared{"base_c", &P::base_c, "tender", 2.0, 1.0, -3.0, 6.0},
+    Shared{"dark_rate", &P::dark_rate, "tulips", 0.10, 0.05, 0.01, 1.0},
+    Shared{"dark_rate", &P::dark_rate, "daffodils", 0.25, 0.15, 0.01, 1.0},
+    Shared{"dark_rate", &P::dark_rate, "early daffodils", 0.25, 0.15, 0.01, 1.0},
+    Shared{"dark_rate", &P::dark_rate, "paperwhites", 0.5, 0.1, 0.01, 1.0},
+    Shared{"dark_rate", &P::dark_rate, "early", 0.30, 0.15, 0.01, 1.0},
+    Shared{"dark_rate", &P::dark_rate, "late", 0.25, 0.15, 0.01, 1.0},
 };
-/// Share of the rate left in short days, by group: tulips, daffodils, all others.
-const std::array<double, 3> dark_mean{0.10, 0.25, 0.25};
-const std::array<double, 3> dark_sd{0.05, 0.15, 0.15};
-const std::array<const char*, 3> group_names{"tulips", "daffodils", "others"};
 
-/// Prior heat sums to first flowers by season class; class 8 by forcing weeks instead.
-const std::array<double, classes> class_mean{80, 125, 120, 190, 250, 320, 400, 0};
-constexpr double class_sd = 0.25;     // of the logarithm
-constexpr double taxon_sd = 0.30;     // a kind about its class
-constexpr double forced_heat = 17.0;  // a day at 16 degC ("about 15 to 18"), above -1
+/// Prior heat sums to first flowers by season class; class 8 and tender kinds by forcing weeks.
+const std::array<double, classes> class_mean{80, 100, 125, 190, 250, 320, 400, 0};
+constexpr double class_sd = 0.25;    // of the logarithm
+constexpr double taxon_sd = 0.40;    // a kind about its class
+constexpr double forced_c = 16.0;    // "about 15 to 18"
+constexpr double full_weeks = 12.0;  // outdoor weeks of the kinds that want most
 
-std::size_t group_of(const Taxon& taxon) {
-  return taxon.genus == "Tulipa" ? 0 : taxon.genus == "Narcissus" ? 1 : 2;
+bool tender(const std::string& taxon) {
+  return std::string{"tender kinds"} == group_name(taxon);
 }
-bool tender(const Taxon& taxon) {
-  return taxon.cold_weeks.value <= 3.0;
+std::string light_group(const Taxon& taxon) {
+  if (taxon.id == "narcissus-tazetta-tender") return "paperwhites";
+  if (tender(taxon.id)) return "tender";
+  if (taxon.genus == "Tulipa") return "tulips";
+  if (taxon.genus == "Narcissus") return taxon.season_class <= 4 ? "early daffodils" : "daffodils";
+  return taxon.season_class <= 3 ? "early" : "late";
+}
+bool in_group(const Taxon& taxon, const std::string& group) {
+  const std::string own = light_group(taxon);
+  return group == "*" || group == own || (group == "all daffodils" && taxon.genus == "Narcissus") ||
+         (group == "others" && own != "tender" && taxon.genus != "Tulipa" &&
+          taxon.genus != "Narcissus");
+}
+bool wants_cold(const Taxon& taxon) {
+  return taxon.outdoor_cold_weeks.low > 0.0;
 }
 bool by_forcing(const Taxon& taxon) {
-  return taxon.season_class == classes || tender(taxon);
+  return taxon.season_class == classes || tender(taxon.id);
 }
 
 struct Fit {
   Catalogue catalogue = builtin_catalogue();
   BloomTable table = BloomTable::builtin();
-  BloomData data;
-  std::vector<std::string> seen;  ///< taxa with dates
+  Evidence evidence;
+  std::vector<std::string> gardens;
+  std::vector<double> garden_sd;
+  std::vector<std::size_t> garden_of;  ///< by row; gardens.size() for none
 
-  [[nodiscard]] std::size_t size() const {
-    return shared.size() + dark_mean.size() + classes + seen.size();
+  [[nodiscard]] std::size_t kinds() const { return catalogue.taxa().size(); }
+  [[nodiscard]] std::size_t class_at() const { return shared.size(); }
+  [[nodiscard]] std::size_t kind_at() const { return class_at() + classes; }
+  [[nodiscard]] std::size_t garden_at() const { return kind_at() + kinds(); }
+  [[nodiscard]] std::size_t size() const { return garden_at() + gardens.size(); }
+  [[nodiscard]] std::size_t index_of(const std::string& id) const {
+    for (std::size_t i = 0; i < kinds(); ++i) {
+      if (catalogue.taxa()[i].id == id) return i;
+    }
+    throw std::runtime_error{"no taxon " + id};
+  }
+
+  void prepare() {
+    std::map<std::string, std::size_t> known;
+    for (const Observation& row : evidence.rows) {
+      if (row.garden.empty()) {
+        garden_of.push_back(static_cast<std::size_t>(-1));
+        continue;
+      }
+      const auto [at, fresh] = known.emplace(row.garden, gardens.size());
+      if (fresh) {
+        gardens.push_back(row.garden);
+        garden_sd.push_back(row.garden_sd);
+      }
+      garden_of.push_back(at->second);
+    }
   }
   [[nodiscard]] std::vector<double> start() const {
     std::vector<double> x;
     for (const Shared& s : shared) x.push_back(s.mean);
-    x.insert(x.end(), dark_mean.begin(), dark_mean.end());
-    x.resize(size(), 0.0);  // class and taxon effects are logarithms about their means
+    x.resize(size(), 0.0);
     return x;
   }
   [[nodiscard]] std::vector<double> prior_sd() const {
     std::vector<double> sd;
     for (const Shared& s : shared) sd.push_back(s.sd);
-    sd.insert(sd.end(), dark_sd.begin(), dark_sd.end());
     sd.insert(sd.end(), classes, class_sd);
-    sd.insert(sd.end(), seen.size(), taxon_sd);
+    for (const Taxon& taxon : catalogue.taxa())
+      sd.push_back(tender(taxon.id) ? 0.35 : by_forcing(taxon) ? 0.6 : taxon_sd);
+    sd.insert(sd.end(), garden_sd.begin(), garden_sd.end());
     return sd;
   }
   [[nodiscard]] BloomParameters kind(const std::vector<double>& x, const std::string& id) const {
-    const Taxon& taxon = catalogue.at(id);
+    const std::size_t at = index_of(id);
+    const Taxon& taxon = catalogue.taxa()[at];
     BloomParameters p = table.of(taxon);
-    std::size_t i = 0;
-    for (const Shared& s : shared) p.*s.member = std::clamp(x[i++], s.least, s.most);
-    p.dark_rate = tender(taxon) ? 1.0 : std::clamp(x[i + group_of(taxon)], 0.02, 1.0);
-    i += dark_mean.size();
-    double log_sum = 0.0;
+    p.depth_share = 0.008;
+    p.least_days = taxon.genus == "Tulipa" || taxon.genus == "Narcissus" ? 20.0 : 14.0;
+    p.cold_scale =
+        wants_cold(taxon) ? std::clamp(taxon.outdoor_cold_weeks.value / full_weeks, 0.2, 1.0) : 0.0;
+    p.dark_rate = 1.0;
+    for (std::size_t i = 0; i < shared.size(); ++i) {
+      const Shared& s = shared[i];
+      if (in_group(taxon, s.group)) p.*s.member = std::clamp(x[i], s.least, s.most);
+    }
+    double log_sum = x[kind_at() + at];
     if (by_forcing(taxon)) {
       const double light =
           p.dark_rate +
           (1 - p.dark_rate) / (1 + std::exp(-(12.5 - p.half_light_h) / p.light_width_h));
-      log_sum = std::log(taxon.weeks_to_flower_forcing.value * 7 * forced_heat * light);
+      log_sum += std::log(taxon.weeks_to_flower_forcing.value * 7 * (forced_c - p.base_c) * light);
     } else {
       const auto c = static_cast<std::size_t>(std::clamp(taxon.season_class, 1, classes) - 1);
-      log_sum = std::log(class_mean[c]) + x[i + c];
+      log_sum += std::log(class_mean[c]) + x[class_at() + c];
     }
-    i += classes;
-    const auto at = std::find(seen.begin(), seen.end(), id);
-    if (at != seen.end()) log_sum += x[i + static_cast<std::size_t>(at - seen.begin())];
     p.heat_sum = std::exp(log_sum);
     return p;
   }
+  [[nodiscard]] std::vector<BloomParameters> all(const std::vector<double>& x) const {
+    std::vector<BloomParameters> found;
+    for (const Taxon& taxon : catalogue.taxa()) found.push_back(kind(x, taxon.id));
+    return found;
+  }
 };
 
-double predicted(const BloomParameters& kind, const BloomTarget& t, const BloomSeason& season) {
-  const Wave wave = predict_wave(kind, season, t.planting);
-  if (!wave.flowers) return season.last().serial();
-  return t.event == Event::first ? wave.first_exact : wave.peak_exact;
-}
-
-std::vector<double> fitted(const Fit& fit, const std::function<bool(const BloomTarget&)>& used,
-                           std::vector<double> x, int rounds, double* cost = nullptr) {
-  const std::vector<double> mean = fit.start(), sd = fit.prior_sd();
-  const auto residuals = [&](const std::vector<double>& y) {
-    std::map<std::string, BloomParameters> kinds;
-    const auto kind = [&](const std::string& id) -> const BloomParameters& {
-      const auto found = kinds.find(id);
-      return found != kinds.end() ? found->second
-                                  : kinds.emplace(id, fit.kind(y, id)).first->second;
-    };
-    std::vector<double> r;
-    const auto add = [&](const BloomTarget& t) {
-      const double error = predicted(kind(t.taxon), t, fit.data.normal[t.season]) - t.observed;
-      r.push_back(used(t) ? error / t.sd : 0.0);
-    };
-    for (const BloomTarget& t : fit.data.targets) {
-      if (!t.stored) add(t);
+/// The rows' errors without their gardens' offsets, then the forcing tables', in days.
+class Errors {
+ public:
+  explicit Errors(const Fit& fit) : fit_{&fit} {
+    for (const Observation& row : fit.evidence.rows) {
+      first_.push_back(fit.index_of(row.taxon));
+      other_.push_back(row.other.empty() ? first_.back() : fit.index_of(row.other));
     }
-    for (const ForcingTarget& t : fit.data.forcing) {
-      if (!t.fitted) continue;
-      const double sd_days = std::hypot((t.days_high - t.days_low) / 2, 1.5);
-      r.push_back((forced_days(kind(t.taxon), t) - (t.days_low + t.days_high) / 2) / sd_days);
-    }
-    for (const BloomTarget& t : fit.data.targets) {
-      if (t.stored) add(t);
-    }
-    for (std::size_t i = 0; i < y.size(); ++i) r.push_back((y[i] - mean[i]) / sd[i]);
-    return r;
-  };
-  // Pre-chilled bulbs are few and the main case: their squares count in full.
-  const auto stored =
-      static_cast<std::size_t>(std::ranges::count_if(fit.data.targets, &BloomTarget::stored));
-  std::vector<double> step(x.size());
-  for (std::size_t i = 0; i < x.size(); ++i) step[i] = sd[i] * 0.02;
-  return minimise(residuals, std::move(x), step, stored + mean.size(), rounds, cost);
-}
-
-struct Errors {
-  double sum = 0.0, squares = 0.0;
-  int n = 0;
-  void add(double e) {
-    sum += e;
-    squares += e * e;
-    ++n;
+    for (const ForcingTarget& t : fit.evidence.forcing) forced_.push_back(fit.index_of(t.taxon));
   }
-  [[nodiscard]] double rmse() const { return n ? std::sqrt(squares / n) : 0.0; }
-  [[nodiscard]] double bias() const { return n ? sum / n : 0.0; }
+  [[nodiscard]] std::size_t size() const { return first_.size() + forced_.size(); }
+  [[nodiscard]] bool touches(std::size_t row, std::size_t kind) const {
+    return row < first_.size() ? first_[row] == kind || other_[row] == kind
+                               : forced_[row - first_.size()] == kind;
+  }
+  [[nodiscard]] double of(std::size_t row, const std::vector<BloomParameters>& kinds) const {
+    if (row < first_.size()) {
+      const Observation& o = fit_->evidence.rows[row];
+      return miss(o, kinds[first_[row]], kinds[other_[row]],
+                  fit_->evidence.grounds[o.ground].normal);
+    }
+    const ForcingTarget& t = fit_->evidence.forcing[row - first_.size()];
+    return forced_days(kinds[forced_[row - first_.size()]], t) - (t.days_low + t.days_high) / 2;
+  }
+  [[nodiscard]] double sd(std::size_t row) const {
+    if (row < first_.size()) return fit_->evidence.rows[row].sd;
+    const ForcingTarget& t = fit_->evidence.forcing[row - first_.size()];
+    return std::hypot((t.days_high - t.days_low) / 2, 2.0);
+  }
+  [[nodiscard]] bool fitted(std::size_t row) const {
+    if (row < first_.size()) return !fit_->evidence.rows[row].check;
+    return fit_->evidence.forcing[row - first_.size()].fitted;
+  }
+  /// A garden's offset moves dates, and open days that are missed.
+  [[nodiscard]] double with_offset(std::size_t row, double error, const std::vector<double>& x,
+                                   double* slope) const {
+    *slope = 0.0;
+    if (row >= first_.size()) return error;
+    const std::size_t garden = fit_->garden_of[row];
+    if (garden == static_cast<std::size_t>(-1)) return error;
+    const double offset = x[fit_->garden_at() + garden];
+    if (fit_->evidence.rows[row].says == Says::date) {
+      *slope = 1.0;
+      return error + offset;
+    }
+    return error;
+  }
+
+ private:
+  const Fit* fit_;
+  std::vector<std::size_t> first_, other_, forced_;
 };
 
-bool is_tulip_peak(const BloomTarget& t) {
-  return !t.stored && !t.more && t.taxon == "tulip-triumph" && t.event == Event::peak;
-}
-bool is_pool(const BloomTarget& t) {
-  return !t.stored && !t.more &&
-         ((t.label == "tulip-early" && t.event == Event::first) ||
-          (t.label == "tulip-any" && t.event == Event::first) ||
-          (t.label == "narcissus-mid" && t.event == Event::peak));
-}
+/// Levenberg's steps with reweighting for sum 2 (sqrt(1 + r^2) - 1); squares for the priors.
+class Minimiser {
+ public:
+  explicit Minimiser(const Fit& fit)
+      : fit_{&fit}, errors_{fit}, mean_{fit.start()}, sd_{fit.prior_sd()} {}
 
-/// The plain base-0 heat sum of daily means of the air from 1 February (1 August): the day on which
-/// it reaches `threshold`.
-double day_of_plain_sum(const BloomData& data, const BloomTarget& t, double threshold) {
-  const Winter& air = data.air[t.season];
-  const Day start = air.latitude < 0 ? Day{2026, 8, 1} : Day{2027, 2, 1};
-  double sum = 0.0;
-  for (Day d = start; d <= air.last(); ++d) {
-    const double heat = std::max(0.0, air.days[static_cast<std::size_t>(d - air.first)].mean_c());
-    if (sum + heat >= threshold) return d.serial() + (threshold - sum) / std::max(heat, 1e-9);
-    sum += heat;
-  }
-  return air.last().serial();
-}
-
-/// Its days with one threshold per label and event: the best for these very places, or, `left_out`,
-/// for all but the place itself (a place alone keeps its own). Added places have the threshold of
-/// the others.
-std::vector<double> baseline(const BloomData& data, bool left_out) {
-  std::map<std::pair<std::string, Event>, std::vector<std::size_t>> groups;
-  for (std::size_t i = 0; i < data.targets.size(); ++i) {
-    const BloomTarget& t = data.targets[i];
-    if (!t.stored && !t.more) groups[{t.label, t.event}].push_back(i);
-  }
-  std::vector<double> out(data.targets.size(), 0.0);
-  for (const auto& [label, members] : groups) {
-    std::vector<double> best(members.size(), 1e99);
-    double best_of_all = 1e99;
-    for (double threshold = 2.0; threshold < 1500.0; threshold += 2.0) {
-      std::vector<double> day, squares;
-      for (const std::size_t i : members) {
-        day.push_back(day_of_plain_sum(data, data.targets[i], threshold));
-        squares.push_back(std::pow(day.back() - data.targets[i].plain_mean, 2));
-      }
-      const double all = std::accumulate(squares.begin(), squares.end(), 0.0);
-      for (std::size_t i = 0; i < data.targets.size(); ++i) {
-        const BloomTarget& t = data.targets[i];
-        if (t.more && std::pair{t.label, t.event} == label && all <= best_of_all) {
-          out[i] = day_of_plain_sum(data, t, threshold);
+  std::vector<double> minimise(std::vector<double> x, int rounds, bool say) {
+    const std::vector<bool> used = all_used();
+    double damping = 1e-3;
+    std::vector<double> e = errors(x);
+    double cost = cost_of(x, e, used);
+    for (int round = 0; round < rounds; ++round) {
+      slopes(x, e);
+      bool better = false, tiny = false;
+      for (int attempt = 0; attempt < 14 && !better; ++attempt) {
+        const std::vector<double> y = step(x, e, used, damping);
+        const std::vector<double> ey = errors(y);
+        const double cy = cost_of(y, ey, used);
+        if (cy < cost) {
+          better = true;
+          tiny = cost - cy < 2e-6 * cost;
+          x = y, e = ey, cost = cy;
+          damping = std::max(damping / 5, 1e-8);
+        } else {
+          damping *= 6;
         }
       }
-      best_of_all = std::min(best_of_all, all);
-      for (std::size_t k = 0; k < members.size(); ++k) {
-        const double cost = left_out && members.size() > 1 ? all - squares[k] : all;
-        if (cost < best[k]) best[k] = cost, out[members[k]] = day[k];
+      if (!better || tiny) break;
+    }
+    if (say) fmt::print("cost {:.2f}\n", cost);
+    slopes(x, e);
+    return x;
+  }
+
+  /// Where the slopes mislead (flowers that miss the season, days in steps): single figures, tried
+  /// to both sides.
+  std::vector<double> polish(std::vector<double> x) const {
+    const std::vector<bool> used = all_used();
+    std::vector<double> e = errors(x);
+    double cost = cost_of(x, e, used);
+    for (std::size_t j = 0; j < fit_->garden_at(); ++j) {
+      for (const double by : {0.6, -0.6, 0.2, -0.2, 0.06, -0.06}) {
+        std::vector<double> y = x;
+        y[j] += by * sd_[j];
+        if (j < shared.size()) y[j] = std::clamp(y[j], shared[j].least, shared[j].most);
+        std::vector<double> ey = e;
+        const auto kinds = fit_->all(y);
+        for (std::size_t i = 0; i < ey.size(); ++i) {
+          if (j < fit_->kind_at() || errors_.touches(i, j - fit_->kind_at())) {
+            ey[i] = errors_.of(i, kinds);
+          }
+        }
+        const double cy = cost_of(y, ey, used);
+        if (cy < cost) x = y, e = ey, cost = cy;
       }
     }
+    return x;
   }
-  return out;
-}
 
-void print_table(const BloomData& data, const std::vector<double>& in,
-                 const std::vector<double>& out) {
-  const std::vector<double> base = baseline(data, false), base_out = baseline(data, true);
-  std::map<std::string, std::array<Errors, 4>> rows;
-  for (std::size_t i = 0; i < data.targets.size(); ++i) {
-    const BloomTarget& t = data.targets[i];
-    const std::string name = fmt::format("{}{} {}",
-                                         t.stored ? "stored: "
-                                         : t.more ? "added: "
-                                                  : "",
-                                         t.label, t.event == Event::first ? "first" : "peak");
-    std::vector<std::string> into{name};
-    if (is_tulip_peak(t)) into.push_back("= tulip peaks");
-    if (is_pool(t)) into.push_back("= pooled");
-    if (is_pool(t) || t.more) into.push_back("= pooled with added daffodils");
-    if (!t.stored && !t.more) into.push_back("= all natural");
-    for (const std::string& row : into) {
-      rows[row][0].add(in[i] - t.plain_mean);
-      rows[row][1].add(out[i] - t.plain_mean);
-      rows[row][2].add(base[i] - t.plain_mean);
-      rows[row][3].add(base_out[i] - t.plain_mean);
+  /// From the minimum, with the slopes found there: the fit without the rows of one place.
+  std::vector<double> without(std::vector<double> x, const std::string& place) {
+    std::vector<bool> used = all_used();
+    for (std::size_t i = 0; i < fit_->evidence.rows.size(); ++i) {
+      if (fit_->evidence.rows[i].place == place) used[i] = false;
     }
-  }
-  fmt::print(
-      "| label and event | places | fitted RMSE | left out RMSE | left out bias | base-0 RMSE | "
-      "base-0 left out |\n|---|---|---|---|---|---|---|\n");
-  for (const auto& [name, e] : rows) {
-    const bool plain = !name.starts_with("stored");
-    fmt::print("| {} | {} | {:.1f} | {:.1f} | {:+.1f} | {} | {} |\n", name, e[0].n, e[0].rmse(),
-               e[1].rmse(), e[1].bias(), plain ? fmt::format("{:.1f}", e[2].rmse()) : "-",
-               plain ? fmt::format("{:.1f}", e[3].rmse()) : "-");
-  }
-}
-
-/// One dated row with its error where its site was left out.
-struct RowError {
-  double error = 0.0, half_winters = 0.0, half_width = 0.0;
-  bool daffodil_or_tulip = false, stored = false;
-};
-
-std::vector<RowError> row_errors(const Fit& fit, const std::vector<double>& x,
-                                 const std::vector<double>& out) {
-  std::vector<RowError> rows;
-  for (std::size_t i = 0; i < out.size(); ++i) {
-    const BloomTarget& t = fit.data.targets[i];
-    const BloomParameters kind = fit.kind(x, t.taxon);
-    const double half = std::abs(predicted(kind, t, fit.data.cold[t.season]) -
-                                 predicted(kind, t, fit.data.mild[t.season])) /
-                        2;
-    const bool main_kind = group_of(fit.catalogue.at(t.taxon)) < 2;
-    for (std::size_t j = 0; j < t.rows.size(); ++j) {
-      rows.push_back({t.rows[j] - out[i], half, t.half_width[j], main_kind, t.stored});
+    std::vector<double> e = errors(x);
+    double cost = cost_of(x, e, used);
+    for (int round = 0; round < 3; ++round) {
+      const std::vector<double> y = step(x, e, used, 1e-4);
+      const std::vector<double> ey = errors(y);
+      const double cy = cost_of(y, ey, used);
+      if (cy >= cost) break;
+      x = y, e = ey, cost = cy;
     }
+    return x;
   }
-  return rows;
-}
 
-/// winter_share and spread_days of the normal law that makes the rows likeliest: one winter_share,
-/// a spread for tulips and daffodils and one for all others.
-std::array<double, 3> calibrated(const std::vector<RowError>& rows) {
-  std::array<double, 3> best{};
-  double best_cost = 1e99;
-  for (double share = 0.0; share <= 1.001; share += 0.1) {
-    std::array<double, 3> found{share, 0.0, 0.0};
+ private:
+  [[nodiscard]] std::vector<bool> all_used() const {
+    std::vector<bool> used(errors_.size());
+    for (std::size_t i = 0; i < used.size(); ++i) used[i] = errors_.fitted(i);
+    return used;
+  }
+  [[nodiscard]] std::vector<double> errors(const std::vector<double>& x) const {
+    const auto kinds = fit_->all(x);
+    std::vector<double> e;
+    for (std::size_t i = 0; i < errors_.size(); ++i) e.push_back(errors_.of(i, kinds));
+    return e;
+  }
+  [[nodiscard]] double cost_of(const std::vector<double>& x, const std::vector<double>& e,
+                               const std::vector<bool>& used) const {
     double cost = 0.0;
-    for (int group = 0; group < 2; ++group) {
-      double group_cost = 1e99;
-      for (double spread = 2.0; spread <= 20.0; spread += 0.25) {
-        double c = 0.0;
-        for (const RowError& r : rows) {
-          if (r.daffodil_or_tulip != (group == 0)) continue;
-          const double sd = std::hypot(share * r.half_winters, spread);
-          c += std::log(sd) + r.error * r.error / (2 * sd * sd);
-        }
-        if (c < group_cost) group_cost = c, found[static_cast<std::size_t>(group) + 1] = spread;
-      }
-      cost += group_cost;
+    for (std::size_t i = 0; i < e.size(); ++i) {
+      if (!used[i]) continue;
+      double slope = 0.0;
+      const double r = errors_.with_offset(i, e[i], x, &slope) / errors_.sd(i);
+      cost += 2 * (std::sqrt(1 + r * r) - 1);
     }
-    if (cost < best_cost) best_cost = cost, best = found;
+    for (std::size_t j = 0; j < x.size(); ++j) {
+      const double r = (x[j] - mean_[j]) / sd_[j];
+      cost += r * r;
+    }
+    return cost;
   }
-  return best;
-}
-
-void print_coverage(const std::vector<RowError>& rows, const std::array<double, 3>& law) {
-  fmt::print("winter_share {:.1f}, spread {:.2f} (tulips, daffodils), {:.2f} (others)\n", law[0],
-             law[1], law[2]);
-  const auto line = [&](const char* name, const auto& member) {
-    int n = 0;
-    std::array<int, 3> within{};
-    double width = 0.0;
-    const std::array<double, 3> z{0.6745, 1.2816, 1.9600};
-    for (const RowError& r : rows) {
-      if (!member(r)) continue;
-      ++n;
-      const double sd = std::hypot(law[0] * r.half_winters, law[r.daffodil_or_tulip ? 1 : 2]);
-      width += 1.2816 * sd;
-      for (std::size_t k = 0; k < 3; ++k) within[k] += std::abs(r.error) <= std::round(z[k] * sd);
+  void slopes(const std::vector<double>& x, const std::vector<double>& e) {
+    const std::size_t n = fit_->garden_at();
+    slopes_.assign(errors_.size(), std::vector<double>(n, 0.0));
+    for (std::size_t j = 0; j < n; ++j) {
+      std::vector<double> y = x;
+      const double by = sd_[j] * 0.02;
+      y[j] += by;
+      const auto kinds = fit_->all(y);
+      for (std::size_t i = 0; i < errors_.size(); ++i) {
+        if (j >= fit_->kind_at() && !errors_.touches(i, j - fit_->kind_at())) continue;
+        slopes_[i][j] = (errors_.of(i, kinds) - e[i]) / by;
+      }
     }
-    fmt::print("| {} | {} | {:.0f} % | {:.0f} % | {:.0f} % | {:.0f} |\n", name, n,
-               100.0 * within[0] / n, 100.0 * within[1] / n, 100.0 * within[2] / n, width / n);
-  };
-  fmt::print(
-      "| dates | n | in 50 % range | in 80 % range | in 95 % range | 80 %: +- days "
-      "|\n|---|---|---|---|---|---|\n");
-  line("all", [](const RowError&) { return true; });
-  line("tulips and daffodils, natural winter",
-       [](const RowError& r) { return r.daffodil_or_tulip && !r.stored; });
-  line("pre-chilled tulips", [](const RowError& r) { return r.stored; });
-  line("other kinds", [](const RowError& r) { return !r.daffodil_or_tulip; });
-}
+  }
+  [[nodiscard]] std::vector<double> step(const std::vector<double>& x, const std::vector<double>& e,
+                                         const std::vector<bool>& used, double damping) const {
+    const std::size_t n = x.size(), m = fit_->garden_at();
+    std::vector<double> a(n * n), g(n);
+    std::vector<std::pair<std::size_t, double>> row;
+    for (std::size_t i = 0; i < e.size(); ++i) {
+      if (!used[i]) continue;
+      double slope = 0.0;
+      const double sd = errors_.sd(i);
+      const double r = errors_.with_offset(i, e[i], x, &slope) / sd;
+      const double w = 1 / std::sqrt(1 + r * r);
+      row.clear();
+      for (std::size_t j = 0; j < m; ++j) {
+        if (slopes_[i][j] != 0.0) row.emplace_back(j, slopes_[i][j] / sd);
+      }
+      if (slope != 0.0) row.emplace_back(m + fit_->garden_of[i], slope / sd);
+      for (const auto& [j, dj] : row) {
+        g[j] += w * dj * r;
+        for (const auto& [k, dk] : row) {
+          if (k <= j) a[j * n + k] += w * dj * dk;
+        }
+      }
+    }
+    for (std::size_t j = 0; j < n; ++j) {
+      a[j * n + j] += 1 / (sd_[j] * sd_[j]);
+      g[j] += (x[j] - mean_[j]) / (sd_[j] * sd_[j]);
+      a[j * n + j] *= 1 + damping;
+    }
+    for (std::size_t j = 0; j < n; ++j) {  // Cholesky, then the two triangular solves
+      for (std::size_t k = 0; k <= j; ++k) {
+        double sum = a[j * n + k];
+        for (std::size_t l = 0; l < k; ++l) sum -= a[j * n + l] * a[k * n + l];
+        a[j * n + k] = j == k ? std::sqrt(std::max(sum, 1e-12)) : sum / a[k * n + k];
+      }
+    }
+    for (std::size_t j = 0; j < n; ++j) {
+      for (std::size_t k = 0; k < j; ++k) g[j] -= a[j * n + k] * g[k];
+      g[j] /= a[j * n + j];
+    }
+    for (std::size_t j = n; j-- > 0;) {
+      for (std::size_t k = j + 1; k < n; ++k) g[j] -= a[k * n + j] * g[k];
+      g[j] /= a[j * n + j];
+    }
+    std::vector<double> y = x;
+    for (std::size_t j = 0; j < n; ++j) y[j] -= g[j];
+    for (std::size_t j = 0; j < shared.size(); ++j) {
+      y[j] = std::clamp(y[j], shared[j].least, shared[j].most);
+    }
+    return y;
+  }
+
+  const Fit* fit_;
+  Errors errors_;
+  std::vector<double> mean_, sd_;
+  std::vector<std::vector<double>> slopes_;
+};
 
 double rounded(double value, int digits) {
+  if (value == 0.0) return 0.0;
   const double unit = std::pow(10.0, std::floor(std::log10(std::abs(value))) - digits + 1);
-  return value == 0.0 ? 0.0 : std::round(value / unit) * unit;
+  return std::round(value / unit) * unit;
 }
 
-void write_table(const Fit& fit, const std::vector<double>& x, const std::array<double, 3>& law,
+void write_table(const Fit& fit, const std::vector<double>& x, const SpreadLaw& law,
                  const std::string& path) {
-  const char* const dates = "published bloom dates and forcing tables of docs/bloom.md";
+  const char* const dates =
+      "published bloom dates and calendars of gardens; forcing tables (docs/bloom_model.md)";
   std::string text = "taxon,quantity,value,unit,origin,source\n";
   const auto row = [&](std::string_view taxon, std::string_view quantity, double value, int digits,
                        std::string_view unit, std::string_view origin, std::string_view source) {
@@ -353,42 +415,66 @@ void write_table(const Fit& fit, const std::vector<double>& x, const std::array<
                         origin, source);
   };
   const std::map<std::string, std::string> units{
-      {"fold_weeks", "weeks"}, {"unchilled_rate", "share"}, {"storage_credit", "ratio"},
-      {"half_light_h", "h"},   {"light_width_h", "h"},      {"storage_relief", "share"}};
-  const BloomParameters any = fit.kind(x, "tulip-triumph");
-  for (const Shared& s : shared)
-    row("*", s.name, any.*s.member, 3, units.at(s.name), "fitted", dates);
-  row("*", "winter_share", law[0], 2, "share", "calibrated", "errors at places left out");
-  row("*", "spread_days", law[2], 2, "days", "calibrated", "errors at places left out");
-  row("*", "dark_rate", std::clamp(x[shared.size() + 2], 0.02, 1.0), 2, "share", "fitted", dates);
+      {"fold_weeks", "weeks"},   {"unchilled_rate", "share"}, {"storage_credit", "ratio"},
+      {"half_light_h", "h"},     {"light_width_h", "h"},      {"storage_relief", "share"},
+      {"relief_weeks", "weeks"}, {"rooting_heat", "degC d"},  {"base_c", "degC"},
+      {"dark_rate", "share"}};
+  for (std::size_t i = 0; i < shared.size(); ++i) {
+    const Shared& s = shared[i];
+    if (std::string{"*"} == s.group) row("*", s.name, x[i], 4, units.at(s.name), "fitted", dates);
+    if (std::string{"others"} == s.group || std::string{"late"} == s.group)
+      row("*", s.name, x[i], 4, units.at(s.name), "fitted", dates);
+  }
+  row("*", "winter_share", law.winter_share, 2, "share", "calibrated", "errors at places left out");
+  row("*", "spread_days", law.spread[2], 2, "days", "calibrated", "errors at places left out");
+  row("*", "stored_spread_days", law.stored, 2, "days", "calibrated",
+      "errors of refrigerated bulbs at places left out");
+  row("*", "least_days", 14, 2, "days", "common practice", "forcing tables: two weeks and more");
+  row("*", "depth_share", 0.008, 2, "1/cm", "from memory",
+      "about half a day a centimetre; trials give the direction alone");
+  row("*", "blast_c", 24, 2, "degC", "from memory", "");
   row("*", "peak_share", 0.4, 2, "share", "from memory", "");
   row("*", "warmth_per_k", 0.04, 2, "1/K", "from memory", "");
   row("*", "shoots_share", 0.3, 2, "share", "from memory", "");
   for (int c = 1; c < classes; ++c) {
     const auto i = static_cast<std::size_t>(c - 1);
-    row(fmt::format("class-{}", c), "heat_sum",
-        class_mean[i] * std::exp(x[shared.size() + dark_mean.size() + i]), 3, "degC d", "fitted",
-        "season class: what its kinds have in common");
+    row(fmt::format("class-{}", c), "heat_sum", class_mean[i] * std::exp(x[fit.class_at() + i]), 3,
+        "degC d", "fitted", "season class: what its kinds have in common");
     // The small early kinds flower almost as they come up.
     if (c <= 3)
       row(fmt::format("class-{}", c), "shoots_share", 0.75, 2, "share", "from memory", "");
   }
+  std::set<std::string> dated;
+  for (const Observation& o : fit.evidence.rows) {
+    if (o.place != "practice" && o.says != Says::period && !o.check) dated.insert(o.taxon);
+  }
   for (const Taxon& taxon : fit.catalogue.taxa()) {
     const BloomParameters kind = fit.kind(x, taxon.id);
-    const bool dated = std::ranges::find(fit.seen, taxon.id) != fit.seen.end();
-    row(taxon.id, "heat_sum", kind.heat_sum, 3, "degC d",
-        dated               ? "fitted"
+    const bool seen = dated.contains(taxon.id);
+    row(taxon.id, "heat_sum", kind.heat_sum, 4, "degC d",
+        seen                ? "fitted"
         : by_forcing(taxon) ? "derived"
                             : "pooled",
-        dated               ? dates
+        seen                ? dates
         : by_forcing(taxon) ? "weeks_to_flower_forcing of the catalogue at 16 degC"
-                            : "its season class");
-    row(taxon.id, "dark_rate", kind.dark_rate, 2, "share",
-        tender(taxon) ? "common practice" : "fitted",
-        tender(taxon) ? "grows in winter light" : dates);
-    if (group_of(taxon) < 2) {
-      row(taxon.id, "spread_days", law[1], 2, "days", "calibrated", "errors at places left out");
-    }
+                            : "its season class and the order and months of growers");
+    row(taxon.id, "base_c", kind.base_c, 3, "degC", "fitted", dates);
+    row(taxon.id, "cold_scale", kind.cold_scale, 3, "share", "derived",
+        wants_cold(taxon) ? "outdoor_cold_weeks of the catalogue / 12" : "wants no cold outdoors");
+    row(taxon.id, "unchilled_rate", kind.unchilled_rate, 3, "share", "fitted", dates);
+    row(taxon.id, "dark_rate", kind.dark_rate, 3, "share",
+        light_group(taxon) == "tender" ? "common practice" : "fitted",
+        light_group(taxon) == "tender" ? "grows in winter light" : dates);
+    if (kind.least_days != 14.0)
+      row(taxon.id, "least_days", kind.least_days, 2, "days", "common practice",
+          "three weeks in the greenhouse");
+    const std::string group = group_name(taxon.id);
+    if (group != "small kinds")
+      row(taxon.id, "spread_days",
+          law.spread[group == "tulips"      ? 0
+                     : group == "daffodils" ? 1
+                                            : 3],
+          2, "days", "calibrated", "errors at places left out");
   }
   std::ofstream{path} << text;
 }
@@ -399,69 +485,69 @@ void write_table(const Fit& fit, const std::vector<double>& x, const std::array<
 int main(int argc, char** argv) {
   using namespace bulbwright;
   using namespace bulbwright::fit;
-  const auto slurp = [](const std::string& path) {
-    std::ifstream in{path};
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
-  };
   const auto has = [&](const char* flag) {
     return std::any_of(argv + 1, argv + argc, [&](const char* a) { return !std::strcmp(a, flag); });
   };
+  for (int i = 1; i + 1 < argc; ++i) {  // --prior base_c:tulips=3,0.5
+    if (std::strcmp(argv[i], "--prior")) continue;
+    char name[64], group[64];
+    double mean = 0.0, sd = 0.0;
+    if (std::sscanf(argv[i + 1], "%63[^:]:%63[^=]=%lf,%lf", name, group, &mean, &sd) != 4) return 2;
+    for (Shared& s : shared) {
+      if (!std::strcmp(s.name, name) && !std::strcmp(s.group, group)) s.mean = mean, s.sd = sd;
+    }
+  }
   Fit fit;
-  fit.data =
-      read_bloom_data(slurp(bulbwright::fixture::source_path("tests/vectors/bloom_dates.csv")),
-                      slurp(bulbwright::fixture::source_path("tests/vectors/bloom_forcing.csv")));
-  std::erase_if(fit.data.targets, [](const BloomTarget& t) { return t.check; });
-  std::set<std::string> seen;
-  for (const BloomTarget& t : fit.data.targets) seen.insert(t.taxon);
-  fit.seen.assign(seen.begin(), seen.end());
-
-  double cost = 0.0;
-  const std::vector<double> x = fitted(
-      fit, [](const BloomTarget&) { return true; }, fit.start(), 60, &cost);
-  fmt::print("cost {:.2f}\n", cost);
-  for (std::size_t i = 0; i < shared.size(); ++i) fmt::print("{} {:.3f}\n", shared[i].name, x[i]);
-  for (std::size_t i = 0; i < 3; ++i)
-    fmt::print("dark {} {:.3f}\n", group_names[i], x[shared.size() + i]);
-  std::vector<double> in, out;
-  for (const BloomTarget& t : fit.data.targets) {
-    in.push_back(predicted(fit.kind(x, t.taxon), t, fit.data.normal[t.season]));
+  fit.evidence = read_evidence();
+  add_practice(fit.evidence, fit.catalogue);
+  fit.prepare();
+  Minimiser minimiser{fit};
+  std::vector<double> x = fit.start();
+  for (int turn = 0; turn < 4; ++turn) {
+    x = minimiser.minimise(x, 60, true);
+    if (turn < 3) x = minimiser.polish(x);
   }
-  out = in;
+  for (std::size_t i = 0; i < shared.size(); ++i)
+    fmt::print("{:16} {:10} {:.3f}\n", shared[i].name, shared[i].group, x[i]);
+  for (std::size_t i = 0; i < fit.kinds(); ++i) {
+    const std::string& id = fit.catalogue.taxa()[i].id;
+    fmt::print("{}{} {:.0f}", i % 5 ? "  " : "\n", id, fit.kind(x, id).heat_sum);
+  }
+  fmt::print("\n\n");
+  std::map<std::string, std::vector<double>> left_out;
   if (!has("--quick")) {
-    std::set<std::string> sites;
-    for (const BloomTarget& t : fit.data.targets) sites.insert(t.site);
-    for (const std::string& site : sites) {
-      const std::vector<double> y = fitted(
-          fit, [&](const BloomTarget& t) { return t.site != site; }, x, 8);
-      for (std::size_t i = 0; i < out.size(); ++i) {
-        const BloomTarget& t = fit.data.targets[i];
-        if (t.site == site) out[i] = predicted(fit.kind(y, t.taxon), t, fit.data.normal[t.season]);
-      }
+    for (const Observation& row : fit.evidence.rows) left_out.emplace(row.place, x);
+    for (auto& [place, y] : left_out) y = minimiser.without(x, place);
+  }
+  const std::vector<Judged> judged =
+      judge(fit.evidence, [&](const Observation& row, const std::string& id) {
+        const auto y = left_out.find(row.place);
+        return fit.kind(y == left_out.end() ? x : y->second, id);
+      });
+  print_figures(judged, has("--stored"));
+  const SpreadLaw law = calibrated(judged);
+  print_coverage(judged, law);
+  for (int i = 1; i + 1 < argc; ++i) {
+    if (!std::strcmp(argv[i], "--write")) write_table(fit, x, law, argv[i + 1]);
+  }
+  if (has("--worst")) {
+    for (const Judged& j : judged) {
+      const Observation& o = *j.row;
+      fmt::print("{:26} {:24} {:24} {} {} {} {:+.0f}\n", o.garden.substr(0, 26), o.taxon, o.other,
+                 static_cast<int>(o.says), static_cast<int>(o.event),
+                 o.says == Says::after ? fmt::format("{}", o.low)
+                                       : to_iso(Day{} + static_cast<int>(o.middle())).substr(5),
+                 j.error);
     }
   }
-  print_table(fit.data, in, out);
-  for (std::size_t i = 0; i < out.size(); ++i) {
-    const BloomTarget& t = fit.data.targets[i];
-    if (t.stored || has("--all")) {
-      fmt::print("{:30} {:16} {} obs {} fit {:+.1f} out {:+.1f}\n", t.site, t.label,
-                 t.event == Event::first ? "first" : "peak ",
-                 to_iso(Day{} + static_cast<int>(t.plain_mean)), in[i] - t.plain_mean,
-                 out[i] - t.plain_mean);
-    }
-  }
-  const std::vector<RowError> rows = row_errors(fit, x, out);
-  const std::array<double, 3> law = calibrated(rows);
-  print_coverage(rows, law);
-  for (const ForcingTarget& t : fit.data.forcing) {
+  for (const ForcingTarget& t : fit.evidence.forcing) {
     fmt::print(
-        "{:24} {:4.1f} weeks at {:.1f} then {:.0f} degC: {:.1f} days, published {:.0f} to {:.0f} "
-        "{}\n",
+        "{:24} {:4.1f} weeks at {:.1f} then {:.0f} degC: {:.1f} days, published {:.0f} to "
+        "{:.0f} {}\n",
         t.taxon, t.cold_weeks, t.cold_c, t.then_c, forced_days(fit.kind(x, t.taxon), t), t.days_low,
         t.days_high, t.fitted ? "" : "(check)");
   }
-  for (int i = 1; i + 1 < argc; ++i) {
-    if (!std::strcmp(argv[i], "--write")) write_table(fit, x, law, argv[i + 1]);
+  if (has("--order")) {
+    print_order([&](const std::string& id) { return fit.kind(x, id); }, fit.catalogue);
   }
 }
