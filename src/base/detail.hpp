@@ -207,6 +207,8 @@ enum class RemarkCode {
   // how winters were made
   from_normals,
   from_stations,
+  from_blend,
+  from_blend_assumed,
   from_this_season,
   from_records_and_normals,
   from_running_records,

@@ -78,10 +78,11 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal, input::I
   input::LocatedRequest asked =
       pot_request(options.file, options.pot, inputs, Need::whatever_is_given);
   const std::optional<PlaceRequest>& where = asked.request.place;
-  if (!where || (!where->zone && !where->site && !where->normals && !where->records_file)) {
+  if (!where ||
+      (!where->zone && !where->site && !where->near && !where->normals && !where->records_file)) {
     throw InvalidValue{"cold",
-                       "no place is given; name one with --site, --zone or --records, or a "
-                       "pot file with a place"};
+                       "no place is given; name one with --near, --site, --zone or --records, or "
+                       "a pot file with a place"};
   }
   asked.places["from"] = SourcePlace{"--from", 0, 0};
   asked.places["to"] = SourcePlace{"--to", 0, 0};

@@ -124,11 +124,12 @@ class Merge {
 
   void lay_place() {
     const PotOptions& o = options_;
-    if (!o.zone && !o.site && !o.records && !o.latitude && !o.exposure && !o.south && !o.region) {
+    if (!o.zone && !o.site && !o.near && !o.elevation && !o.records && !o.latitude && !o.exposure &&
+        !o.south && !o.region) {
       return;
     }
     PlaceRequest place = request_.place.value_or(PlaceRequest{});
-    if (o.zone || o.site) {
+    if (o.zone || o.site || o.near) {
       const Exposure exposure = place.exposure;
       place = PlaceRequest{};
       place.exposure = exposure;
@@ -144,6 +145,13 @@ class Merge {
       if (const auto site = named(field, *o.site)) {
         place.site = input::read_plain_text(field, *site, faults_);
       }
+    }
+    if (o.near) {
+      place.near = input::read_position(from("--near", "place.near"), *o.near, faults_);
+    }
+    if (o.elevation) {
+      place.elevation = input::read_length(from("--elevation", "place.elevation"), *o.elevation,
+                                           input::height_of_place, faults_);
     }
     if (o.records) place.records_file = named(from("--records", "place.records"), *o.records);
     if (o.latitude) {

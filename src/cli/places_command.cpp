@@ -1,14 +1,15 @@
 #include "cli/places_command.hpp"
 
-#include <charconv>
 #include <memory>
-#include <numeric>
+#include <optional>
 
 #include <fmt/core.h>
 
 #include "base/error.hpp"
 #include "base/quantity.hpp"
 #include "cli/common_options.hpp"
+#include "climate/place_near.hpp"
+#include "climate/place_search.hpp"
 #include "input/field_values.hpp"
 #include "input/resolve.hpp"
 #include "report/places_report.hpp"
@@ -19,46 +20,59 @@ namespace {
 struct PlacesOptions {
   CommonOptions common;
   std::vector<std::string> words;
-  std::string near, zone, region, count;
+  std::string near, elevation, zone, region, count;
   bool south = false;
 };
 
-struct Position {
-  double latitude = 0.0;
-  double longitude = 0.0;
-};
-
-Position parse_position(const std::string& text) {
-  Position position;
-  const char* const end = text.data() + text.size();
-  const auto latitude =
-      std::from_chars(text.data(), end, position.latitude, std::chars_format::fixed);
-  const char* at = latitude.ptr;
-  while (at != end && (*at == ',' || *at == ' ')) ++at;
-  const auto longitude = std::from_chars(at, end, position.longitude, std::chars_format::fixed);
-  const bool read = latitude.ec == std::errc{} && at != latitude.ptr &&
-                    longitude.ec == std::errc{} && longitude.ptr == end;
-  if (!read || !(std::abs(position.latitude) <= 90.0) || !(std::abs(position.longitude) <= 180.0)) {
-    throw InvalidValue{"--near",
-                       fmt::format("{} is no position; expected latitude and longitude in "
-                                   "degrees, such as \"37.8, -122.4\"",
-                                   bulbwright::in_quotes(text))};
+std::optional<GeoPoint> position_of(const PlacesOptions& options) {
+  if (options.near.empty()) return std::nullopt;
+  try {
+    return parse_position(options.near);
+  } catch (const InvalidValue& fault) {
+    throw InvalidValue{"--near", fault.expectation()};
   }
-  return position;
 }
 
-void add_all(report::PlacesReport& report, const std::vector<const Place*>& places) {
-  for (const Place* place : places) report.places.push_back(*place);
+std::optional<double> elevation_of(const PlacesOptions& options) {
+  if (options.elevation.empty()) return std::nullopt;
+  try {
+    return parse_length(options.elevation).value() / 1000.0;
+  } catch (const InvalidValue& fault) {
+    throw InvalidValue{"--elevation", fault.expectation()};
+  }
 }
 
-void find_by_words(report::PlacesReport& report, const PlaceCatalogue& places,
-                   const std::vector<std::string>& words) {
+std::size_t count_of(const PlacesOptions& options, std::size_t by_default) {
+  if (options.count.empty()) return by_default;
+  try {
+    return static_cast<std::size_t>(parse_whole_number(options.count, 1, 10000));
+  } catch (const InvalidValue& fault) {
+    throw InvalidValue{"--count", fault.expectation()};
+  }
+}
+
+void add(report::PlacesReport& report, const std::vector<PlaceSearch::Found>& found) {
+  for (const PlaceSearch::Found& one : found) {
+    report.places.push_back(one.place);
+    if (one.distance_km) report.distance_km.push_back(*one.distance_km);
+  }
+}
+
+/// The places of the catalogue alone where nothing is asked: the stations are too many to list.
+void find_all(report::PlacesReport& report, const PlaceCatalogue& places) {
+  report.places = places.places();
+  report.question = "All places of the catalogue (words or --near find thousands more)";
+}
+
+void find_by_words(report::PlacesReport& report, const PlaceSearch& search,
+                   const PlacesOptions& options) {
   std::string text;
-  for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
-  add_all(report, places.search(text));
-  report.question =
-      text.empty() ? "All places" : fmt::format("Places with {}", bulbwright::in_quotes(text));
-  if (report.places.empty()) report.places.push_back(places.find(text));  // tells the near miss
+  for (const std::string& word : options.words) text += (text.empty() ? "" : " ") + word;
+  const std::optional<GeoPoint> position = position_of(options);
+  add(report, search.with_words(text, position, count_of(options, 10000)));
+  report.question = fmt::format("Places with {}", bulbwright::in_quotes(text));
+  if (position) report.question += fmt::format(", nearest to {} first", to_text(*position));
+  if (report.places.empty()) report.places.push_back(search.find(text));  // tells the near miss
 }
 
 void find_zone(report::PlacesReport& report, const PlaceCatalogue& places,
@@ -72,7 +86,9 @@ void find_zone(report::PlacesReport& report, const PlaceCatalogue& places,
   }
   try {
     report.profile = places.zone_profile(options.zone, options.south, region);
-    add_all(report, places.zone_stations(options.zone, options.south, region));
+    for (const Place* place : places.zone_stations(options.zone, options.south, region)) {
+      report.places.push_back(*place);
+    }
   } catch (const InvalidValue& fault) {
     throw InvalidValue{"--zone", fault.expectation()};
   }
@@ -80,46 +96,42 @@ void find_zone(report::PlacesReport& report, const PlaceCatalogue& places,
 }
 
 void find_near(report::PlacesReport& report, const PlaceCatalogue& places,
-               const PlacesOptions& options) {
-  const Position position = parse_position(options.near);
-  std::size_t count = 10;
+               const StationTable& stations, const PlacesOptions& options) {
+  const GeoPoint position = *position_of(options);
   try {
-    if (!options.count.empty()) {
-      count = static_cast<std::size_t>(parse_whole_number(options.count, 1, 10000));
-    }
+    report.profile = place_near(stations, places.places(), position, elevation_of(options));
   } catch (const InvalidValue& fault) {
-    throw InvalidValue{"--count", fault.expectation()};
+    throw InvalidValue{"--" + fault.field(), fault.expectation()};
   }
-  for (const auto& near : places.nearest(position.latitude, position.longitude, count)) {
-    report.places.push_back(*near.place);
-    report.distance_km.push_back(near.distance_km);
-  }
-  report.question = fmt::format("The nearest to {:.2f}, {:.2f}", rounded(position.latitude, 0.01),
-                                rounded(position.longitude, 0.01));
+  add(report, PlaceSearch{places, stations}.nearest(position, count_of(options, 10)));
+  report.question = fmt::format("The nearest to {}", to_text(position));
 }
 
 CommandResult run(const PlacesOptions& options, const Terminal& terminal,
                   input::InputFiles& inputs) {
-  const int ways = (options.near.empty() ? 0 : 1) + (options.zone.empty() ? 0 : 1) +
-                   (options.words.empty() ? 0 : 1);
-  if (ways > 1) {
-    throw InvalidValue{"places",
-                       "words, --near and --zone are three ways to ask; give one of them"};
+  if (!options.zone.empty() && (!options.near.empty() || !options.words.empty())) {
+    throw InvalidValue{"places", "--zone is another question than words and --near; give one"};
   }
   if (options.zone.empty() && (options.south || !options.region.empty())) {
     throw InvalidValue{options.south ? "--south" : "--region", "goes with --zone"};
   }
-  if (options.near.empty() && !options.count.empty()) {
-    throw InvalidValue{"--count", "goes with --near"};
+  if (options.near.empty() && !options.elevation.empty()) {
+    throw InvalidValue{"--elevation", "goes with --near"};
+  }
+  if (options.near.empty() && options.words.empty() && !options.count.empty()) {
+    throw InvalidValue{"--count", "goes with --near or words"};
   }
   const PlaceCatalogue places = input::load_places(options.common.data, inputs);
   report::PlacesReport report;
-  if (!options.near.empty()) {
-    find_near(report, places, options);
-  } else if (!options.zone.empty()) {
+  const StationTable stations = StationTable::builtin();
+  if (!options.zone.empty()) {
     find_zone(report, places, options);
+  } else if (!options.words.empty()) {
+    find_by_words(report, PlaceSearch{places, stations}, options);
+  } else if (!options.near.empty()) {
+    find_near(report, places, stations, options);
   } else {
-    find_by_words(report, places, options.words);
+    find_all(report, places);
   }
   CommandResult result;
   result.out = options.common.out;
@@ -138,17 +150,20 @@ CommandResult run(const PlacesOptions& options, const Terminal& terminal,
 Command places_command() {
   auto options = std::make_shared<PlacesOptions>();
   Command command{"places", "The climates that the program knows", {}, {}, {}};
-  OptionGroup{command.options, ""}.repeated("words", options->words, "WORD ...",
-                                            "words of a name, a country (US, GB) or a zone (9b)");
+  OptionGroup{command.options, ""}.repeated(
+      "words", options->words, "WORD ...",
+      "words of a name, state or country; a code (US) or zone (9b)");
   OptionGroup search{command.options, "Search"};
-  search.text("--near", options->near, "LAT,LON", "nearest places to a position: \"37.8, -122.4\"");
+  search.text("--near", options->near, "LAT,LON",
+              "the climate at a position and the places around it");
+  search.text("--elevation", options->elevation, "LENGTH", "of that position: \"9 m\"");
   search.text("--count", options->count, "N", "how many of them (10)");
   search.text("--zone", options->zone, "ZONE", "profile of a zone, 4a to 11b, and its stations");
   search.text("--region", options->region, "WORD", "north-american, maritime or continental");
   search.flag("--south", options->south, "the zone lies in the south");
   declare_common(command.options, options->common, {"text", "json", "csv"});
   command.footer =
-      "Example:\n  bulbwright places --near \"37.8, -122.4\" --count 3\n\n"
+      "Example:\n  bulbwright places --near \"37.8, -122.4\" --elevation \"20 m\" --count 3\n\n"
       "Exit status: 0 done; 2 wrong input or usage; 3 writing failed.";
   command.run = [options](const Terminal& terminal, input::InputFiles& inputs) {
     return run(*options, terminal, inputs);

@@ -23,7 +23,9 @@ void declare_place(std::vector<Option>& all, PotOptions& o) {
   group.text("--zone", o.zone, "ZONE", "hardiness zone, such as 9b");
   group.flag("--south", o.south, "the zone lies in the south");
   group.text("--region", o.region, "WORD", "north-american, maritime or continental");
-  group.text("--site", o.site, "NAME", "a station of `bulbwright places`");
+  group.text("--site", o.site, "NAME", "a place of `bulbwright places`");
+  group.text("--near", o.near, "LAT,LON", "anywhere on land: \"38.58, -121.49\"");
+  group.text("--elevation", o.elevation, "LENGTH", "above the sea, with --near: \"9 m\"");
   group.text("--records", o.records, "FILE", "temperatures measured on the spot, CSV");
   group.text("--latitude", o.latitude, "DEGREES", "of the records, south negative");
   group.text("--exposure", o.exposure, "WORD", "open, sheltered, warm-wall or plunged");

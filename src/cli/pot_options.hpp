@@ -15,7 +15,7 @@ namespace bulbwright::cli {
 struct PotOptions {
   std::optional<std::string> name, shape, top, base, height, corner, thickness, headspace, material,
       last_crop;
-  std::optional<std::string> zone, region, site, records, latitude, exposure;
+  std::optional<std::string> zone, region, site, near, elevation, records, latitude, exposure;
   bool south = false;
   std::optional<std::string> season, plant, flower, order;
   bool spread = false;
@@ -36,8 +36,9 @@ void declare_pot(std::vector<Option>& all, PotOptions& options, const PotOptionG
 /// The request of a pot file, where there is one, with the flags laid over it:
 /// - a flag wins over the same key; any --layer replaces all layers, any --pest all pests;
 /// - --top, --base or --height replaces a profile;
-/// - --zone or --site replaces the file's zone, site, normals and records; --records is laid beside
-///   the file's zone, site or normals, which then continue it;
+/// - --zone, --site or --near replaces the file's zone, site, near, normals and records; --records
+/// is laid beside
+///   the file's zone, site, near or normals, which then continue it;
 /// - --plant or --flower replaces both, and the file's season unless --season is given too;
 /// - --gap and --wall hold for every layer, --storage-weeks for every kind.
 /// @throws InputError with every fault, named as it was written: "--top: ..." or by the file's

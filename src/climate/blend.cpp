@@ -25,7 +25,7 @@ struct Offset {
   double east_km = 0.0, north_km = 0.0, up_km = 0.0;
 };
 
-Offset offset_of(const Station& station, Position at, double elevation_m) {
+Offset offset_of(const Station& station, GeoPoint at, double elevation_m) {
   double degrees = station.position.longitude - at.longitude;
   if (degrees > 180.0) degrees -= 360.0;
   if (degrees < -180.0) degrees += 360.0;
@@ -87,7 +87,7 @@ double dot(const std::vector<double>& a, const std::vector<double>& b) {
 
 /// Mean over the nearest few of what `of` takes from a station, by (distance + 10 km)^-2.
 template <class Of>
-double mean_of_nearest(std::span<const Station> around, Position at, Of of) {
+double mean_of_nearest(std::span<const Station> around, GeoPoint at, Of of) {
   double sum = 0.0, weights = 0.0;
   for (const Station& station : around.first(std::min(around.size(), nearest_for_rain))) {
     const double weight = std::pow(distance_km(station.position, at) + rain_length_km, -2);
@@ -98,7 +98,7 @@ double mean_of_nearest(std::span<const Station> around, Position at, Of of) {
 }
 
 /// Spread of the nearest stations' heights about one, kilometres.
-double height_spread_km(std::span<const Station> around, Position at, double elevation_m) {
+double height_spread_km(std::span<const Station> around, GeoPoint at, double elevation_m) {
   return std::sqrt(mean_of_nearest(around, at, [&](const Station& station) {
     return std::pow((station.elevation_m - elevation_m) / 1000.0, 2);
   }));
@@ -107,7 +107,7 @@ double height_spread_km(std::span<const Station> around, Position at, double ele
 /// Weights of the stations and the variance that they leave, of the shared one.
 class Kriging {
  public:
-  Kriging(std::span<const Station> around, Position at, double elevation_m)
+  Kriging(std::span<const Station> around, GeoPoint at, double elevation_m)
       : around_{around}, factor_{around.size()}, covariances_(around.size()) {
     std::vector<Offset> offsets;
     for (const Station& station : around) offsets.push_back(offset_of(station, at, elevation_m));
@@ -154,7 +154,7 @@ class Kriging {
 
 }  // namespace
 
-Blend blended(std::span<const Station> around, Position at, std::optional<double> elevation_m) {
+Blend blended(std::span<const Station> around, GeoPoint at, std::optional<double> elevation_m) {
   assert(!around.empty());
   Blend blend;
   blend.elevation_assumed = !elevation_m;

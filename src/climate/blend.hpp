@@ -41,6 +41,6 @@ struct Blend {
 /// the basis functions with a prior: section 2.7.
 ///
 /// Rain is the mean of the nearest six by (distance + 10 km)^-2.
-Blend blended(std::span<const Station> around, Position at, std::optional<double> elevation_m);
+Blend blended(std::span<const Station> around, GeoPoint at, std::optional<double> elevation_m);
 
 }  // namespace bulbwright

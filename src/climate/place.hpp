@@ -37,6 +37,9 @@ struct BlendedStation {
   bool operator==(const BlendedStation&) const = default;
 };
 
+/// From here on a blend says that its stations are far: kilometres.
+inline constexpr double far_station_km = 100.0;
+
 /// A climate: a station of the catalogue, a hardiness zone's profile, a blend of the stations
 /// around a position, or the grower's own normals.
 struct Place {

@@ -4,6 +4,7 @@
 
 #include "base/near_miss.hpp"
 #include "climate/place.hpp"
+#include "climate/place_names.hpp"
 #include "climate/position.hpp"
 
 namespace bulbwright::embedded {
@@ -12,37 +13,6 @@ extern const std::string_view places_csv;
 
 namespace bulbwright {
 namespace {
-
-/// The base letter of a two-byte UTF-8 letter with an accent (U+00C0 to U+00FF), or 0.
-char base_letter(unsigned char second) {
-  using namespace std::string_view_literals;
-  constexpr std::string_view bases =
-      "aaaaaaaceeeeiiiidnooooo\0ouuuuy\0saaaaaaaceeeeiiiidnooooo\0ouuuuy\0y"sv;
-  static_assert(bases.size() == 64);
-  return second >= 0x80 && second <= 0xBF ? bases[static_cast<std::size_t>(second - 0x80)] : '\0';
-}
-
-/// Lower case without accents, for comparing names.
-std::string folded(std::string_view text) {
-  std::string out;
-  out.reserve(text.size());
-  for (std::size_t i = 0; i < text.size(); ++i) {
-    const char c = text[i];
-    if (c == '\xC3' && i + 1 < text.size()) {
-      if (const char base = base_letter(static_cast<unsigned char>(text[i + 1])); base != '\0') {
-        out += base;
-        ++i;
-        continue;
-      }
-    }
-    out += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  }
-  return out;
-}
-
-std::string_view town_of(std::string_view name) {
-  return name.substr(0, name.find(','));
-}
 
 [[noreturn]] void refuse_ambiguous(std::string_view text, const std::vector<const Place*>& found) {
   constexpr std::size_t most = 10;
@@ -65,9 +35,10 @@ PlaceCatalogue PlaceCatalogue::builtin() {
 
 void PlaceCatalogue::add(std::vector<Place> places) {
   for (Place& place : places) {
-    const std::string name = folded(place.name);
-    const auto same = std::find_if(places_.begin(), places_.end(),
-                                   [&](const Place& known) { return folded(known.name) == name; });
+    const std::string name = folded_name(place.name);
+    const auto same = std::find_if(places_.begin(), places_.end(), [&](const Place& known) {
+      return folded_name(known.name) == name;
+    });
     if (same != places_.end()) {
       *same = std::move(place);
     } else {
@@ -77,10 +48,10 @@ void PlaceCatalogue::add(std::vector<Place> places) {
 }
 
 const Place& PlaceCatalogue::find(std::string_view text) const {
-  const std::string wanted = folded(text);
+  const std::string wanted = folded_name(text);
   std::vector<const Place*> towns, parts;
   for (const Place& place : places_) {
-    const std::string name = folded(place.name);
+    const std::string name = folded_name(place.name);
     if (name == wanted) return place;
     if (wanted.empty()) continue;
     if (town_of(name) == wanted) towns.push_back(&place);
@@ -98,14 +69,14 @@ const Place& PlaceCatalogue::find(std::string_view text) const {
 
 std::vector<const Place*> PlaceCatalogue::search(std::string_view text) const {
   std::vector<std::string> words;
-  for (const char c : folded(text) + " ") {
+  for (const char c : folded_name(text) + " ") {
     if (words.empty() || (c == ' ' && !words.back().empty())) words.emplace_back();
     if (c != ' ') words.back() += c;
   }
   if (!words.empty() && words.back().empty()) words.pop_back();
   std::vector<const Place*> found;
   for (const Place& place : places_) {
-    const std::string name = folded(place.name), country = folded(place.country);
+    const std::string name = folded_name(place.name), country = folded_name(place.country);
     const bool fits = std::all_of(words.begin(), words.end(), [&](const std::string& word) {
       return name.find(word) != std::string::npos || country == word || place.zone == word;
     });

@@ -44,7 +44,7 @@ void set_zone(Place& place, std::span<const Place> known) {
   place.zone_estimated = true;
 }
 
-void check_where(const StationTable& stations, Position position,
+void check_where(const StationTable& stations, GeoPoint position,
                  const StationTable::Near& nearest) {
   const auto refuse = [&](const std::string& why) {
     throw InvalidValue{"near", fmt::format("{} {}", to_text(position), why)};
@@ -78,7 +78,7 @@ void check_height(double elevation_m, const std::vector<Station>& around) {
 
 }  // namespace
 
-Place place_near(const StationTable& stations, std::span<const Place> known, Position position,
+Place place_near(const StationTable& stations, std::span<const Place> known, GeoPoint position,
                  std::optional<double> elevation_m) {
   const auto near = stations.nearest(position, blended_stations);
   check_where(stations, position, near.front());
@@ -122,7 +122,7 @@ Place place_of(const Station& station, std::span<const Place> known) {
   return place;
 }
 
-std::array<double, 12> rain_near(const StationTable& stations, Position position) {
+std::array<double, 12> rain_near(const StationTable& stations, GeoPoint position) {
   std::vector<Station> around;
   for (const auto& near : stations.nearest(position, 6)) {
     around.push_back(stations.station(near.index));

@@ -21,13 +21,13 @@ inline constexpr double farthest_station_km = 400.0;
 /// @throws InvalidValue with the field "near" at sea, beyond 72 N or 58 S, or farther from every
 /// station than farthest_station_km; with "elevation" for a height more than 4000 m above or 1500 m
 /// below every station around, or outside -450 to 6000 m.
-Place place_near(const StationTable& stations, std::span<const Place> known, Position position,
+Place place_near(const StationTable& stations, std::span<const Place> known, GeoPoint position,
                  std::optional<double> elevation_m);
 
 /// A station as a place, with nothing blended.
 Place place_of(const Station& station, std::span<const Place> known);
 
 /// Monthly rain from the six nearest stations, millimetres.
-std::array<double, 12> rain_near(const StationTable& stations, Position position);
+std::array<double, 12> rain_near(const StationTable& stations, GeoPoint position);
 
 }  // namespace bulbwright

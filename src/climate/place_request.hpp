@@ -3,7 +3,9 @@
 #include <optional>
 #include <string>
 
+#include "base/quantity.hpp"
 #include "climate/place.hpp"
+#include "climate/position.hpp"
 
 namespace bulbwright {
 
@@ -12,7 +14,9 @@ struct PlaceRequest {
   std::optional<std::string> zone;  ///< "9b", lower case
   bool south = false;               ///< with a zone
   std::optional<std::string> site;
-  ZoneRegion region = ZoneRegion::all;  ///< with a zone: which of its stations
+  std::optional<GeoPoint> near;          ///< anywhere on land: blended from the stations around
+  std::optional<Millimetres> elevation;  ///< with near: above the sea
+  ZoneRegion region = ZoneRegion::all;   ///< with a zone: which of its stations
   std::optional<MonthlyNormals> normals;
   std::optional<std::string> records_file;
   std::optional<double> latitude;  ///< degrees, south negative

@@ -19,8 +19,8 @@ double radians(double degrees) {
 
 }  // namespace
 
-Position parse_position(std::string_view text) {
-  Position position;
+GeoPoint parse_position(std::string_view text) {
+  GeoPoint position;
   const char* const end = text.data() + text.size();
   const auto skip = [&](const char* at) {
     while (at != end && (*at == ',' || *at == ' ')) ++at;
@@ -47,13 +47,13 @@ Position parse_position(std::string_view text) {
                               : "")};
 }
 
-std::string to_text(Position position) {
+std::string to_text(GeoPoint position) {
   // Adding zero turns -0.00 into 0.00.
   return fmt::format("{:.2f}, {:.2f}", rounded(position.latitude, 0.01) + 0.0,
                      rounded(position.longitude, 0.01) + 0.0);
 }
 
-double distance_km(Position a, Position b) {
+double distance_km(GeoPoint a, GeoPoint b) {
   constexpr double earth_radius_km = 6371.0;
   const double dlat = std::sin(radians(b.latitude - a.latitude) / 2);
   const double dlon = std::sin(radians(b.longitude - a.longitude) / 2);

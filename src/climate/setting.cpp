@@ -1,6 +1,24 @@
 #include "climate/setting.hpp"
 
+#include <algorithm>
+
+#include <fmt/core.h>
+
 namespace bulbwright {
+namespace {
+
+/// "Davis, California (20 km, 18 m)": the nearest three of a blend, how far and how high.
+std::string nearest_stations(const Place& place) {
+  std::string stations;
+  for (std::size_t i = 0; i < std::min<std::size_t>(3, place.blended_from.size()); ++i) {
+    const BlendedStation& station = place.blended_from[i];
+    stations += fmt::format("{}{} ({:.0f} km, {:.0f} m)", i > 0 ? ", " : "", station.name,
+                            rounded(station.distance_km, 1.0), station.elevation_m);
+  }
+  return stations;
+}
+
+}  // namespace
 
 Setting setting_from_place(const Place& place, int season, Exposure exposure) {
   Setting setting;
@@ -23,6 +41,10 @@ Setting setting_from_place(const Place& place, int season, Exposure exposure) {
   if (place.stations > 0) {
     basis.code = RemarkCode::from_stations;
     basis.details.push_back({DetailName::stations, place.stations});
+  }
+  if (!place.blended_from.empty()) {
+    basis.code = place.elevation_assumed ? RemarkCode::from_blend_assumed : RemarkCode::from_blend;
+    basis.details.push_back({DetailName::place, nearest_stations(place)});
   }
   setting.basis = std::move(basis);
   return setting;

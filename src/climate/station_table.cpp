@@ -48,7 +48,7 @@ std::uint32_t StationTable::u32(std::size_t at) const {
   return u16(at) | static_cast<std::uint32_t>(u16(at + 2)) << 16;
 }
 
-Position StationTable::position(std::size_t index) const {
+GeoPoint StationTable::position(std::size_t index) const {
   const std::size_t at = positions_ + position_bytes * index;
   return {i16(at) / 100.0, i16(at + 2) / 100.0};
 }
@@ -90,13 +90,13 @@ Station StationTable::station(std::size_t index) const {
   return station;
 }
 
-std::vector<StationTable::Near> StationTable::nearest(Position position, std::size_t count) const {
+std::vector<StationTable::Near> StationTable::nearest(GeoPoint position, std::size_t count) const {
   count = std::min(count, size_);
   // A band of latitudes first: 111.1 km a degree, so what is outside it is farther than its width.
   for (double degrees = 4.0;; degrees *= 2) {
     std::vector<Near> found;
     for (std::size_t i = 0; i < size_; ++i) {
-      const Position there = this->position(i);
+      const GeoPoint there = this->position(i);
       if (std::abs(there.latitude - position.latitude) > degrees) continue;
       found.push_back({i, bulbwright::distance_km(position, there)});
     }
@@ -113,7 +113,7 @@ std::vector<StationTable::Near> StationTable::nearest(Position position, std::si
   }
 }
 
-bool StationTable::has_land(Position position) const {
+bool StationTable::has_land(GeoPoint position) const {
   const int row =
       std::clamp(static_cast<int>((90.0 - position.latitude) / cell_degrees), 0, land_rows - 1);
   const int column = std::clamp(static_cast<int>((position.longitude + 180.0) / cell_degrees), 0,

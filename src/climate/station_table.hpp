@@ -18,7 +18,7 @@ struct Station {
   std::string_view country;  ///< ISO 3166-1 alpha-2
   std::string_view region;   ///< state or province of US and CA ("CA" of US-CA), or empty
   std::string_view number;   ///< of the network, "724936-23254"
-  Position position;
+  GeoPoint position;
   double elevation_m = 0.0;
   MonthlyNormals normals;
   std::array<double, 12> rain_mm{};  ///< a month, January first
@@ -44,7 +44,7 @@ class StationTable {
   explicit StationTable(std::string_view bytes);
 
   [[nodiscard]] std::size_t size() const { return size_; }
-  [[nodiscard]] Position position(std::size_t index) const;
+  [[nodiscard]] GeoPoint position(std::size_t index) const;
   [[nodiscard]] Station station(std::size_t index) const;
   /// Name alone, which is all that a search reads.
   [[nodiscard]] std::string_view name(std::size_t index) const;
@@ -56,11 +56,11 @@ class StationTable {
     double distance_km = 0.0;
   };
   /// The nearest `count` stations, nearest first.
-  [[nodiscard]] std::vector<Near> nearest(Position position, std::size_t count) const;
+  [[nodiscard]] std::vector<Near> nearest(GeoPoint position, std::size_t count) const;
 
   /// Is there land within the quarter degree of `position`? Small islands may be missing.
   /// Source: Natural Earth, 1:50m land polygons, public domain.
-  [[nodiscard]] bool has_land(Position position) const;
+  [[nodiscard]] bool has_land(GeoPoint position) const;
 
  private:
   [[nodiscard]] std::string_view record(std::size_t index) const;

@@ -67,6 +67,15 @@ std::optional<LengthPair> read_length_pair(const Field& field, std::string_view 
   return pair;
 }
 
+std::optional<GeoPoint> read_position(const Field& field, std::string_view text, Faults& faults) {
+  try {
+    return parse_position(text);
+  } catch (const InvalidValue& fault) {
+    faults.add(field, fault.expectation());
+    return std::nullopt;
+  }
+}
+
 std::optional<Celsius> read_storage_temperature(const Field& field, std::string_view text,
                                                 Faults& faults) {
   const auto temperature = guarded(field, faults, [&] { return parse_temperature(text); });

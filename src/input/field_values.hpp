@@ -9,6 +9,7 @@
 #include "base/enum_words.hpp"
 #include "base/quantity.hpp"
 #include "base/text.hpp"
+#include "climate/position.hpp"
 #include "input/faults.hpp"
 #include "pot/pot.hpp"
 
@@ -26,10 +27,16 @@ inline constexpr LengthRange pot_size{Millimetres{1.0}, largest_pot_size};
 /// Lengths that may be nothing: headspace, gap, wall, corner.
 inline constexpr LengthRange small_length{Millimetres{0.0}, largest_pot_size};
 
+/// Heights above the sea: the Dead Sea to beyond the highest garden.
+inline constexpr LengthRange height_of_place{Millimetres{-450'000.0}, Millimetres{6'000'000.0}};
+
 std::optional<Millimetres> read_length(const Field& field, std::string_view text, LengthRange range,
                                        Faults& faults);
 std::optional<LengthPair> read_length_pair(const Field& field, std::string_view text,
                                            LengthRange range, Faults& faults);
+
+/// "38.58, -121.49": latitude and longitude in degrees.
+std::optional<GeoPoint> read_position(const Field& field, std::string_view text, Faults& faults);
 
 /// What a refrigerator or a shed may hold, -5 to 25 degrees Celsius.
 std::optional<Celsius> read_storage_temperature(const Field& field, std::string_view text,

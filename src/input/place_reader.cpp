@@ -101,6 +101,13 @@ PlaceRequest read_place(const JsonValue& value, ReadContext& context) {
     place.region = *region;
   }
   place.site = non_empty(reader, "site", "a station of `bulbwright places`");
+  if (const std::string* near = reader.text("near", "\"38.58, -121.49\"")) {
+    place.near = read_position(reader.field("near"), *near, context.faults);
+  }
+  if (const std::string* elevation = reader.text("elevation", "\"9 m\"")) {
+    place.elevation =
+        read_length(reader.field("elevation"), *elevation, height_of_place, context.faults);
+  }
   if (const JsonValue* normals = reader.find("normals")) {
     place.normals = read_normals(*normals, context);
   }

@@ -5,6 +5,8 @@
 
 #include <fmt/core.h>
 
+#include "climate/place_near.hpp"
+#include "climate/place_search.hpp"
 #include "climate/recorded_winters.hpp"
 #include "input/records_reader.hpp"
 #include "input/request_check.hpp"
@@ -36,10 +38,19 @@ std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatal
   } catch (const InvalidValue& fault) {
     refuse(asked, "place.zone", fault.expectation());
   }
+  const StationTable stations = StationTable::builtin();
   try {
-    if (place.site) return places.find(*place.site);
+    if (place.site) return PlaceSearch{places, stations}.find(*place.site);
   } catch (const InvalidValue& fault) {
     refuse(asked, "place.site", fault.expectation());
+  }
+  try {
+    std::optional<double> elevation_m;
+    if (place.elevation) elevation_m = place.elevation->value() / 1000.0;
+    if (place.near) return place_near(stations, places.places(), *place.near, elevation_m);
+  } catch (const InvalidValue& fault) {
+    refuse(asked, fault.field() == "elevation" ? "place.elevation" : "place.near",
+           fault.expectation());
   }
   if (place.normals) {
     Place own;
@@ -50,7 +61,7 @@ std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatal
     return own;
   }
   if (place.records_file) return std::nullopt;
-  refuse(asked, "place", "a zone, a site, normals or records are needed");
+  refuse(asked, "place", "a zone, a site, near, normals or records are needed");
 }
 
 std::string records_path(const LocatedRequest& asked) {

@@ -28,6 +28,12 @@ std::string length(Millimetres value) {
   return exact && in_inches.size() < in_mm.size() ? in_inches + " in" : in_mm + " mm";
 }
 
+/// Of a place: metres where they come back exactly.
+std::string height_above_sea(Millimetres value) {
+  const double metres = value.value() / 1000.0;
+  return metres * 1000.0 == value.value() ? shortest(metres) + " m" : length(value);
+}
+
 std::string length_pair(const LengthPair& pair) {
   return pair.paired ? length(pair.first) + " x " + length(pair.second) : length(pair.first);
 }
@@ -80,6 +86,10 @@ Json place_json(const PlaceRequest& place) {
   if (place.south) json["south"] = true;
   if (place.region != ZoneRegion::all) json["region"] = word_of(place.region);
   if (place.site) json["site"] = *place.site;
+  if (place.near) {
+    json["near"] = shortest(place.near->latitude) + ", " + shortest(place.near->longitude);
+  }
+  if (place.elevation) json["elevation"] = height_above_sea(*place.elevation);
   if (place.normals) {
     json["normals"] = {
         {"tmin", place.normals->tmin_c}, {"tmax", place.normals->tmax_c}, {"unit", unit_words[0]}};

@@ -16,7 +16,8 @@ bool given(const LocatedRequest& asked, std::string_view path) {
 
 /// Of the kinds that tell a whole year; records may stand beside one of them.
 int kinds_named(const PlaceRequest& place) {
-  return (place.zone ? 1 : 0) + (place.site ? 1 : 0) + (place.normals ? 1 : 0);
+  return (place.zone ? 1 : 0) + (place.site ? 1 : 0) + (place.near ? 1 : 0) +
+         (place.normals ? 1 : 0);
 }
 
 class Contradictions {
@@ -55,13 +56,19 @@ class Contradictions {
 
   void judge_place(const PlaceRequest& place) {
     if (kinds_named(place) > 1) {
-      add(place.site ? "place.site" : "place.normals",
-          "more than one kind of place; expected one of zone, site and normals (records may stand "
-          "beside it)");
+      add(place.near   ? "place.near"
+          : place.site ? "place.site"
+                       : "place.normals",
+          "more than one kind of place; expected one of zone, site, near and normals (records may "
+          "stand beside it)");
       return;
     }
-    if (place.site && place.latitude && !place.records_file) {
-      add("place.latitude", "given beside a site, which has its own; leave it out");
+    if ((place.site || place.near) && place.latitude && !place.records_file) {
+      add("place.latitude", place.site ? "given beside a site, which has its own; leave it out"
+                                       : "given beside near, which tells it; leave it out");
+    }
+    if (place.elevation && !place.near && !given(asked_, "place.near")) {
+      add("place.elevation", "goes with near only: a site has its own height, a zone none");
     }
     if (place.south && !place.zone && !given(asked_, "place.zone")) {
       add("place.south", "goes with a zone only; a site or a latitude tells the hemisphere itself");
@@ -115,14 +122,15 @@ std::vector<InputFault> season_faults(const LocatedRequest& asked, Hemisphere he
 
 void add_place_omission(const LocatedRequest& asked, const PlaceRequest& place,
                         std::vector<InputFault>& faults) {
-  const bool kind_given =
-      given(asked, "place.zone") || given(asked, "place.site") || given(asked, "place.normals");
+  const bool kind_given = given(asked, "place.zone") || given(asked, "place.site") ||
+                          given(asked, "place.near") || given(asked, "place.normals");
   constexpr const char* latitude = "needs a latitude beside it, in degrees, south negative";
   const bool no_latitude = !place.latitude && !given(asked, "place.latitude");
   if (!kind_given && !given(asked, "place.records")) {
-    faults.push_back(fault_at(asked, "place",
-                              "says no kind of place; expected one of zone, site, normals and "
-                              "records"));
+    faults.push_back(
+        fault_at(asked, "place",
+                 "says no kind of place; expected one of zone, site, near, normals and "
+                 "records"));
   } else if (place.normals && no_latitude) {
     faults.push_back(fault_at(asked, "place.normals", latitude));
   }
@@ -153,7 +161,7 @@ std::vector<InputFault> omissions(const LocatedRequest& asked, Layers layers) {
   if (!request.place && !given(asked, "place")) {
     faults.push_back(fault_at(asked, "place",
                               "missing; expected where the pot stands, by one of zone, site, "
-                              "normals and records"));
+                              "near, normals and records"));
   }
   if (request.place) add_place_omission(asked, *request.place, faults);
   if (layers == Layers::needed && request.layers.empty() && !given(asked, "layers")) {
@@ -167,6 +175,7 @@ std::vector<InputFault> omissions(const LocatedRequest& asked, Layers layers) {
 std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place) {
   if (place.zone) return place.south ? Hemisphere::south : Hemisphere::north;
   if (place.latitude) return *place.latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
+  if (place.near) return place.near->latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
   return std::nullopt;
 }
 

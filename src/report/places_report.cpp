@@ -36,6 +36,18 @@ Json place_json(const Place& place) {
   json["maritime"] = is_maritime(place.normals);
   json["tmin_c"] = twelve(place.normals.tmin_c, 0.1);
   json["tmax_c"] = twelve(place.normals.tmax_c, 0.1);
+  if (place.rain_mm) json["rain_mm"] = twelve(*place.rain_mm, 1.0);
+  if (!place.blended_from.empty()) {
+    Json stations = Json::array();
+    for (const BlendedStation& station : place.blended_from) {
+      stations.push_back({{"name", station.name},
+                          {"distance_km", rounded(station.distance_km, 0.1)},
+                          {"elevation_m", rounded(station.elevation_m, 1.0)}});
+    }
+    json["blended_from"] = std::move(stations);
+    json["elevation_assumed"] = place.elevation_assumed;
+    json["spread_k"] = twelve(place.spread_k, 0.1);
+  }
   if (place.stations > 0) {
     json["stations"] = place.stations;
     json["spread_k"] = twelve(place.spread_k, 0.1);
@@ -75,6 +87,19 @@ std::string elevation_text(double metres, const TextStyle& style) {
   return fmt::format("{:.0f} m above the sea", metres);
 }
 
+std::string stations_text(const Place& place) {
+  std::string text;
+  for (const BlendedStation& station : place.blended_from) {
+    text += fmt::format("{}{} ({:.0f} km, {:.0f} m high)", text.empty() ? "" : "; ",
+                        printable(station.name), rounded(station.distance_km, 1.0),
+                        station.elevation_m);
+  }
+  if (place.blended_from.front().distance_km >= far_station_km) {
+    text += ". They are far: the figures may be off as said";
+  }
+  return text;
+}
+
 /// All figures of one place.
 Lines card(const Place& place, const TextStyle& style, int width) {
   Lines lines;
@@ -82,6 +107,7 @@ Lines card(const Place& place, const TextStyle& style, int width) {
   lines.front() = bold(lines.front(), style);
   std::string facts = position(place);
   if (place.elevation_m) facts += ", " + elevation_text(*place.elevation_m, style);
+  if (place.elevation_assumed) facts += " (assumed, as the stations; tell the height)";
   if (!place.zone.empty() && place.stations == 0) {
     facts += fmt::format(", hardiness zone {}{}", place.zone,
                          place.zone_estimated ? " (estimated from the normals)" : "");
@@ -89,18 +115,25 @@ Lines card(const Place& place, const TextStyle& style, int width) {
   facts += is_maritime(place.normals) ? ", maritime" : ", continental";
   append(lines, wrap(facts, width));
   lines.emplace_back();
-  const bool with_spread = place.stations > 0;
-  lines.push_back(pad_right(style.units == Units::inches ? "°F" : "°C", 6) + pad_left("night", 8) +
-                  pad_left("day", 8) +
-                  (with_spread ? pad_left("spread between stations", 26) : ""));
+  const bool blended = !place.blended_from.empty();
+  const bool with_spread = place.stations > 0 || blended;
+  lines.push_back(
+      pad_right(style.units == Units::inches ? "°F" : "°C", 6) + pad_left("night", 8) +
+      pad_left("day", 8) + (place.rain_mm ? pad_left("rain, mm", 12) : "") +
+      (with_spread ? pad_left(blended ? "good to" : "spread between stations", blended ? 10 : 26)
+                   : ""));
   for (std::size_t m = 0; m < 12; ++m) {
     const double spread = place.spread_k[m] * (style.units == Units::inches ? 1.8 : 1.0);
-    lines.push_back(pad_right(month_name(static_cast<unsigned>(m) + 1), 6) +
-                    pad_left(temperature(place.normals.tmin_c[m], style), 8) +
-                    pad_left(temperature(place.normals.tmax_c[m], style), 8) +
-                    (with_spread ? pad_left(fmt::format("{:.1f}", rounded(spread, 0.1)), 26) : ""));
+    lines.push_back(
+        pad_right(month_name(static_cast<unsigned>(m) + 1), 6) +
+        pad_left(temperature(place.normals.tmin_c[m], style), 8) +
+        pad_left(temperature(place.normals.tmax_c[m], style), 8) +
+        (place.rain_mm ? pad_left(fmt::format("{:.0f}", (*place.rain_mm)[m]), 12) : "") +
+        (with_spread ? pad_left(fmt::format("{:.1f}", rounded(spread, 0.1)), blended ? 10 : 26)
+                     : ""));
   }
   lines.emplace_back();
+  if (blended) append(lines, hanging("Stations", stations_text(place), 12, width));
   append(lines, hanging("Source", printable(place.source), 12, width));
   if (!place.confidence.empty()) {
     append(lines, hanging("Confidence", printable(place.confidence), 12, width));

@@ -99,6 +99,12 @@ constexpr WordRow<RemarkCode> remarks[] = {
     {from_stations,
      "the mean of {stations} stations of the zone; places within one zone differ, so the mild and "
      "the cold winter lie {yearly} apart from the normal one"},
+    {from_blend,
+     "monthly normals blended from {place} and others; the mild and the cold winter lie {yearly} "
+     "apart from the normal one"},
+    {from_blend_assumed,
+     "monthly normals blended from {place} and others at their own height, for no elevation is "
+     "given; the mild and the cold winter lie {yearly} apart from the normal one"},
     {from_this_season, "your records of this very season"},
     {from_records_and_normals, "your records up to {last}, then the normals of {place}"},
     {from_running_records, "your records up to {last}, then each of {count} recorded winters"},

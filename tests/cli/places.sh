@@ -79,7 +79,7 @@ refused "no position" --near 100,0
 refused "no position" --near here
 refused "goes with --zone" --south
 refused "goes with --near" --count 3
-refused "three ways" Seattle --zone 9b
+refused "another question" Seattle --zone 9b
 refused "3a" --zone 3a
 sed -i 's/,5,6,7,8,9,10,/,15,6,7,8,x,10,/; s/,38,-123,/,98,-123,/; s/,9b/,9c/' "$work/data/places.csv"
 refused "error: tmin_01 is 15, not below 12 of tmax_01" --data "$work/data"

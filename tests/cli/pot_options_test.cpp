@@ -185,7 +185,8 @@ TEST_CASE("what flags leave out is asked for by flag", "[pot_options][input]") {
   CHECK(
       fault_of({}) ==
       error(R"(--top: missing; expected the width at the rim, such as "380 mm")") +
-          error("--zone: missing; expected where the pot stands, by one of zone, site, normals and "
+          error("--zone: missing; expected where the pot stands, by one of zone, site, near, "
+                "normals and "
                 "records") +
           error(
               R"(--layer: missing; expected what to plant, bottom layer first, such as "tulip-triumph")"));

@@ -12,7 +12,7 @@ using namespace bulbwright;
 
 namespace {
 
-std::vector<Station> around(const StationTable& table, Position at) {
+std::vector<Station> around(const StationTable& table, GeoPoint at) {
   std::vector<Station> stations;
   for (const auto& near : table.nearest(at, blended_stations)) {
     stations.push_back(table.station(near.index));
@@ -20,7 +20,7 @@ std::vector<Station> around(const StationTable& table, Position at) {
   return stations;
 }
 
-Blend blend_at(const StationTable& table, Position at, std::optional<double> elevation_m) {
+Blend blend_at(const StationTable& table, GeoPoint at, std::optional<double> elevation_m) {
   return blended(around(table, at), at, elevation_m);
 }
 
@@ -55,7 +55,7 @@ TEST_CASE("at a station the blend is that station within a quarter of a degree",
 
 TEST_CASE("stations that agree on level and lapse rate are met exactly", "[blend][law]") {
   std::vector<Station> stations;
-  const Position at{45.0, 7.0};
+  const GeoPoint at{45.0, 7.0};
   for (int i = 0; i < 12; ++i) {
     Station station;
     station.position = {45.0 + 0.3 * std::sin(i), 7.0 + 0.4 * std::cos(i)};
@@ -86,17 +86,17 @@ TEST_CASE("a winter inversion among the stations is followed", "[blend]") {
     station.normals.tmax_c.fill(0.0);
     stations.push_back(station);
   }
-  const Position at{46.0, 14.0};
+  const GeoPoint at{46.0, 14.0};
   const Blend low = blended(stations, at, 350.0), high = blended(stations, at, 750.0);
   CHECK(high.normals.tmin_c[0] > low.normals.tmin_c[0] + 1.0);
 }
 
 TEST_CASE("a blend hardly changes from one kilometre to the next", "[blend][law]") {
   const StationTable table = StationTable::builtin();
-  for (const Position at : {Position{38.58, -121.49}, {47.4, 8.5}, {-41.3, 174.8}, {60.2, 24.9}}) {
+  for (const GeoPoint at : {GeoPoint{38.58, -121.49}, {47.4, 8.5}, {-41.3, 174.8}, {60.2, 24.9}}) {
     Blend last = blend_at(table, at, 100.0);
     for (int step = 1; step <= 40; ++step) {
-      const Position next{at.latitude + 0.01 * step, at.longitude};
+      const GeoPoint next{at.latitude + 0.01 * step, at.longitude};
       const Blend blend = blend_at(table, next, 100.0);
       CAPTURE(to_text(next));
       // Beside a station (Zurich's airport lies on the way) it turns to that station's own figures.
@@ -113,7 +113,7 @@ TEST_CASE("the error grows away from stations and where the height is not told",
   const Blend sahara = blend_at(table, {23.0, 4.0}, 600.0);
   CHECK(mean_of(kew.error_k) < 0.5);
   CHECK(mean_of(sahara.error_k) > 2 * mean_of(kew.error_k));
-  const Position innsbruck{47.26, 11.39};
+  const GeoPoint innsbruck{47.26, 11.39};
   const Blend told = blend_at(table, innsbruck, 574.0), untold = blend_at(table, innsbruck, {});
   CHECK(untold.elevation_assumed);
   CHECK_FALSE(told.elevation_assumed);
@@ -168,7 +168,7 @@ TEST_CASE("Met Office averages are met within six tenths of a degree in the mean
 TEST_CASE("NOAA's normal minima of eleven airports are met", "[blend][published]") {
   struct Airport {
     const char* name;
-    Position position;
+    GeoPoint position;
     double elevation_m, january_f, april_f;
   };
   const StationTable table = StationTable::builtin();

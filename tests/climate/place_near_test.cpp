@@ -11,7 +11,7 @@ using namespace bulbwright;
 
 namespace {
 
-Place near(Position position, std::optional<double> elevation_m = {}) {
+Place near(GeoPoint position, std::optional<double> elevation_m = {}) {
   static const StationTable stations = StationTable::builtin();
   static const PlaceCatalogue known = PlaceCatalogue::builtin();
   return place_near(stations, known.places(), position, elevation_m);

@@ -12,10 +12,10 @@ using namespace bulbwright;
 TEST_CASE("a position is read with a comma or a blank", "[position][input]") {
   for (const char* text : {"38.58,-121.49", "38.58, -121.49", " 38.58 -121.49 "}) {
     CAPTURE(text);
-    CHECK(parse_position(text) == Position{38.58, -121.49});
+    CHECK(parse_position(text) == GeoPoint{38.58, -121.49});
   }
-  CHECK(parse_position("-45.03,168.66") == Position{-45.03, 168.66});
-  CHECK(parse_position("0 0") == Position{0.0, 0.0});
+  CHECK(parse_position("-45.03,168.66") == GeoPoint{-45.03, 168.66});
+  CHECK(parse_position("0 0") == GeoPoint{0.0, 0.0});
 }
 
 TEST_CASE("what is no position is refused", "[position][input]") {
@@ -34,7 +34,7 @@ TEST_CASE("a longitude in front is met with the two the other way round", "[posi
 
 TEST_CASE("a position comes back from its own text", "[position][law]") {
   for (int i = -170; i <= 170; i += 17) {
-    const Position position{i / 2.0, i + 0.25};
+    const GeoPoint position{i / 2.0, i + 0.25};
     CHECK(parse_position(to_text(position)) == position);
   }
   CHECK(to_text({-0.001, -0.001}) == "0.00, 0.00");

@@ -74,7 +74,7 @@ TEST_CASE("station names are tidy", "[station_table]") {
 TEST_CASE("the nearest stations are those of a search over all", "[station_table][oracle]") {
   const StationTable table = StationTable::builtin();
   // The last three look over the pole, over the date line and into an empty ocean.
-  for (const Position at : {Position{38.58, -121.49},
+  for (const GeoPoint at : {GeoPoint{38.58, -121.49},
                             {51.5, -0.1},
                             {-43.5, 172.6},
                             {71.0, 100.0},
@@ -98,7 +98,7 @@ TEST_CASE("the nearest stations are those of a search over all", "[station_table
 // Towns and seas as any atlas has them.
 TEST_CASE("land and sea are told apart", "[station_table]") {
   const StationTable table = StationTable::builtin();
-  for (const Position land : {Position{38.58, -121.49},
+  for (const GeoPoint land : {GeoPoint{38.58, -121.49},
                               {52.37, 4.90},
                               {-33.87, 151.21},
                               {47.0, 8.0},
@@ -107,14 +107,16 @@ TEST_CASE("land and sea are told apart", "[station_table]") {
     CAPTURE(to_text(land));
     CHECK(table.has_land(land));
   }
-  for (const Position sea : {Position{0, -150},
+  for (const GeoPoint sea : {GeoPoint{0, -150},
                              {45, -40},
                              {-50, 90},
                              {56, 3},
                              {-40, 160},
                              {25, -90},
                              {43, 34},
-                             {35, 18}, {67, 0}, {69, -15}}) {
+                             {35, 18},
+                             {67, 0},
+                             {69, -15}}) {
     CAPTURE(to_text(sea));
     CHECK_FALSE(table.has_land(sea));
   }

@@ -160,10 +160,11 @@ TEST_CASE("a profile goes up from the floor in two levels or more", "[pot_file][
 
 TEST_CASE("there is one kind of place, and it is well formed", "[pot_file][input]") {
   CHECK(place("{ }") ==
-        at(3, 10, "place: says no kind of place; expected one of zone, site, normals and records"));
+        at(3, 10,
+           "place: says no kind of place; expected one of zone, site, near, normals and records"));
   CHECK(place(R"({ "zone": "9b", "site": "Aberdeen" })") ==
         at(3, 34,
-           "place.site: more than one kind of place; expected one of zone, site and normals "
+           "place.site: more than one kind of place; expected one of zone, site, near and normals "
            "(records may stand beside it)"));
   CHECK(place(R"({ "zone": 9 })") ==
         at(3, 20, R"(place.zone: 9 is a bare number; did you mean "9a" or "9b"?)"));
@@ -311,7 +312,7 @@ TEST_CASE("all faults are told at once, in the order of their places", "[pot_fil
 "pot": { "top": "380" },
 "season": 1 })") ==
         at(1, 1,
-           "place: missing; expected where the pot stands, by one of zone, site, normals and "
+           "place: missing; expected where the pot stands, by one of zone, site, near, normals and "
            "records") +
             at(1, 13, "layers: empty; expected at least one layer, the bottom one first") +
             at(2, 17, R"(pot.top: "380" has no unit; did you mean "380 in" or "380 mm"?)") +
@@ -320,7 +321,8 @@ TEST_CASE("all faults are told at once, in the order of their places", "[pot_fil
       faults_of("{}") ==
       at(1, 1, R"(pot.top: missing; expected the width at the rim, such as "380 mm")") +
           at(1, 1,
-             "place: missing; expected where the pot stands, by one of zone, site, normals and "
+             "place: missing; expected where the pot stands, by one of zone, site, near, normals "
+             "and "
              "records") +
           at(1, 1,
              R"(layers: missing; expected what to plant, bottom layer first, such as "tulip-triumph")"));

@@ -137,7 +137,7 @@ PotRequest some_pot(Draw& draw) {
 
 PlaceRequest some_place(Draw& draw) {
   PlaceRequest place;
-  switch (draw.below(4)) {
+  switch (draw.below(5)) {
     case 0:
       place.zone = "9b";
       place.south = draw.chance();
@@ -156,6 +156,10 @@ PlaceRequest some_place(Draw& draw) {
       place.latitude = draw.number(-60.0, 60.0, 0.37);
       break;
     }
+    case 3:
+      place.near = GeoPoint{draw.number(-58.0, 72.0, 0.0123), draw.number(-180.0, 180.0, 0.37)};
+      if (draw.chance()) place.elevation = some_length(draw, -400'000.0, 4'000'000.0);
+      break;
     default:
       place.records_file = "terrace \xc3\xbc.csv";
       place.latitude = draw.number(-60.0, 60.0, 0.37);
