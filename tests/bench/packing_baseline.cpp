@@ -8,8 +8,8 @@
 #include "packing/certificate.hpp"
 #include "packing/kind_layout.hpp"
 #include "packing/lattice.hpp"
-#include "packing/random.hpp"
 #include "packing/layout_search.hpp"
+#include "packing/random.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright::packing {

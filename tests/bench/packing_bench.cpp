@@ -178,7 +178,8 @@ void squares_table() {
     const double s = 2.0 * 1000.0 / (r.ratio * 1.001);
     const Section square{Shape::rectangle, 1000_mm, 1000_mm, {}};
     const bool fits =
-        !packing::fit_points(square, r.n, Millimetres{s}, Millimetres{s / 2.0}, Effort::normal).empty();
+        !packing::fit_points(square, r.n, Millimetres{s}, Millimetres{s / 2.0}, Effort::normal)
+             .empty();
     ++all;
     placed += fits ? 1 : 0;
     if (!fits) fmt::print(" missed {}", r.n);
