@@ -1,6 +1,8 @@
 #pragma once
 
+#include <span>
 #include <string>
+#include <vector>
 
 namespace bulbwright {
 
@@ -17,5 +19,9 @@ struct ShoppingNeed {
   int buy = 0;       ///< need and spares; 0 where the grower has them
   bool own = false;  ///< the grower has them already
 };
+
+/// The needs of one pot as one buys them: what is of one kind, grade and label, own or not, in one
+/// line at the place of the first, with spares on the sum; `layer` is that of the first.
+std::vector<ShoppingNeed> needs_by_kind(std::span<const ShoppingNeed> needs);
 
 }  // namespace bulbwright

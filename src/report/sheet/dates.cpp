@@ -171,6 +171,13 @@ std::string advice(const std::vector<TaxonCold>& stored, bool one_temperature,
       any_dry ? "dry in paper or mesh, " : ""));
 }
 
+/// Two layers of a kind that wait in the refrigerator alike go into one bag.
+bool one_bag(const TaxonCold& a, const TaxonCold& b) {
+  return a.taxon == b.taxon && a.storage_weeks == b.storage_weeks &&
+         a.storage_start == b.storage_start && a.storage_end == b.storage_end &&
+         a.storage_temperature == b.storage_temperature && a.chilled_in_pot == b.chilled_in_pot;
+}
+
 }  // namespace
 
 Lines refrigerator_lines(const Plan& plan, const Setting& setting) {
@@ -179,7 +186,9 @@ Lines refrigerator_lines(const Plan& plan, const Setting& setting) {
   bool short_of_cold = false;
   for (const TaxonCold& cold : plan.cold) {
     if (cold.storage_weeks >= 0.05) {
-      stored.push_back(cold);
+      const bool said = std::any_of(stored.begin(), stored.end(),
+                                    [&](const TaxonCold& other) { return one_bag(other, cold); });
+      if (!said) stored.push_back(cold);
     } else {
       others.push_back(several(in_style(cold.name, setting.style)));
       short_of_cold = short_of_cold || cold.missing_weeks >= 0.05;

@@ -181,7 +181,7 @@ Lines step_lines(const Plan& plan, const Setting& setting) {
 Lines buy_lines(const Plan& plan, const Setting& setting) {
   const TextStyle& style = setting.style;
   std::vector<std::string> buy, own, close;
-  for (const ShoppingNeed& need : plan.shopping) {
+  for (const ShoppingNeed& need : needs_by_kind(plan.shopping)) {
     const int count = need.own || need.buy == 0 ? need.need : need.buy;
     const LayerBulbs bulbs{need.taxon, need.name, need.label, need.grade, count, {}};
     std::vector<std::string> remarks;
