@@ -53,7 +53,7 @@ CommandResult run(const BulbsOptions& options, const Terminal& terminal,
   CommandResult result;
   result.out = options.common.out;
   if (options.common.format == "json") {
-    result.document = report::bulbs_json(taxa);
+    result.document = report::bulbs_json(taxa, options.ids);
   } else if (options.common.format == "csv") {
     result.document = report::bulbs_csv(taxa);
   } else if (options.ids.empty()) {

@@ -69,14 +69,18 @@ ColdReport answer(const input::LocatedRequest& asked, const std::optional<Place>
                   const ColdQuestion& question, input::InputFiles& inputs) {
   if (!asked.request.place->records_file) return cold_answer(*place, question);
   const auto record = [&](const DaySink& sink) {
-    return input::read_records(input::records_path(asked), inputs, sink);
+    return input::read_records_of(asked, inputs, sink);
   };
   return cold_answer(record, place, input::latitude_of(asked, place), question);
 }
 
 CommandResult run(const ColdOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
+  input::Faults faults;
   input::LocatedRequest asked =
-      pot_request(options.file, options.pot, inputs, Need::whatever_is_given);
+      pot_request(options.file, options.pot, inputs, Need::whatever_is_given, faults);
+  const PlaceCatalogue places = input::load_places(options.common.data, inputs);
+  const std::optional<Place> place = input::resolve_place(asked, places, faults);
+  faults.throw_if_any();
   const std::optional<PlaceRequest>& where = asked.request.place;
   if (!where ||
       (!where->zone && !where->site && !where->near && !where->normals && !where->records_file)) {
@@ -87,9 +91,6 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal, input::I
   asked.places["from"] = SourcePlace{"--from", 0, 0};
   asked.places["to"] = SourcePlace{"--to", 0, 0};
   const ColdQuestion question{pot_of(asked.request.pot), where->exposure, period_of(options)};
-  const std::optional<Place> place =
-      input::resolve_place(asked, input::load_places(options.common.data, inputs));
-
   CommandResult result;
   result.out = options.common.out;
   ColdReport report;
@@ -99,7 +100,7 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal, input::I
     throw InputError{{input::fault_at(asked, fault.field(), fault.expectation())}};
   }
   if (options.common.format == "json") {
-    result.document = report::cold_json(report);
+    result.document = report::cold_json(report, asked.request);
   } else if (options.common.format == "csv") {
     result.document = report::cold_csv(report);
   } else {

@@ -5,12 +5,12 @@
 #include <fmt/core.h>
 
 #include "base/error.hpp"
-#include "base/near_miss.hpp"
-#include "base/text.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
+#include "input/field_values.hpp"
 #include "layers/layering.hpp"
 #include "packing/packing.hpp"
+#include "pot/outline_size.hpp"
 #include "report/fit_report.hpp"
 
 namespace bulbwright::cli {
@@ -22,51 +22,46 @@ struct FitOptions {
   std::string effort = "normal";
 };
 
-Millimetres length(const char* option, const std::string& text, Millimetres least) {
+using input::Faults;
+
+Millimetres length(const char* flag, const std::string& text, input::LengthRange range,
+                   Faults& faults) {
+  return input::read_length({flag, {}}, text, range, faults).value_or(range.least);
+}
+
+/// The outline, judged as the rim of a pot is.
+Section outline(const FitOptions& options, Faults& faults) {
+  const auto shape = input::read_word<Shape>({"--shape", {}}, options.shape, "shape", faults);
+  const Millimetres corner = length("--corner", options.corner, input::small_length, faults);
+  if (options.top.empty()) {
+    faults.add(input::Field{"--top", {}}, "missing; expected the outline, such as \"380 mm\"");
+    return {};
+  }
+  const auto top = input::read_length_pair({"--top", {}}, options.top, input::pot_size, faults);
+  if (!shape || !top) return {};
   try {
-    const Millimetres value = parse_length(text);
-    if (value < least || value > largest_pot_size) {
-      throw InvalidValue{"", fmt::format("{} is out of range; expected {:g} mm to 5 m",
-                                         bulbwright::in_quotes(text), least.value())};
-    }
-    return value;
+    const OutlineSize size = outline_size(*shape, *top, "--top");
+    check_corner(*shape, size, corner, "--corner");
+    return {*shape, size.length, size.width, corner};
   } catch (const InvalidValue& fault) {
-    throw InvalidValue{option, fault.expectation()};
+    faults.add(input::Field{fault.field(), {}}, fault.expectation());
+    return {};
   }
 }
 
-Section outline(const FitOptions& options) {
-  if (options.top.empty())
-    throw InvalidValue{"fit", "--top is missing: the outline, for instance --top \"380 mm\""};
-  LengthPair top;
-  try {
-    top = parse_length_pair(options.top);
-  } catch (const InvalidValue& fault) {
-    throw InvalidValue{"--top", fault.expectation()};
+/// What bears on the answer, as it was written or taken for granted.
+report::AskedFlags flags_of(const FitOptions& options) {
+  report::AskedFlags flags{{"top", options.top}, {"shape", options.shape}};
+  if (options.shape == "rectangle") flags.emplace_back("corner", options.corner);
+  flags.emplace_back("bulb", options.bulb);
+  flags.emplace_back("wall", options.wall);
+  if (options.count.empty()) {
+    flags.emplace_back("gap", options.gap);
+  } else {
+    flags.emplace_back("count", options.count);
   }
-  if (top.first < Millimetres{1.0} || top.second < Millimetres{1.0} ||
-      top.first > largest_pot_size || top.second > largest_pot_size) {
-    throw InvalidValue{"--top", fmt::format("{} is out of range; expected 1 mm to 5 m",
-                                            bulbwright::in_quotes(options.top))};
-  }
-  const std::optional<Shape> shape = from_word<Shape>(options.shape);
-  if (!shape) {
-    throw InvalidValue{"--shape", fmt::format("{} is no shape{}; expected {}",
-                                              bulbwright::in_quotes(options.shape),
-                                              did_you_mean(options.shape, words_of<Shape>()),
-                                              listed(words_of<Shape>(), "or"))};
-  }
-  if (shape == Shape::round && top.paired && top.first != top.second) {
-    throw InvalidValue{
-        "--top", "a round outline has one diameter; for two sizes give --shape oval or rectangle"};
-  }
-  if (shape == Shape::half_round && !top.paired) top.second = top.first / 2.0;
-  const Millimetres corner = length("--corner", options.corner, Millimetres{0.0});
-  if (corner > Millimetres{0.0} &&
-      (shape != Shape::rectangle || corner > std::min(top.first, top.second) / 2.0)) {
-    throw InvalidValue{"--corner", "only for a rectangle, and at most half its shorter side"};
-  }
-  return {*shape, top.first, top.second, corner};
+  flags.emplace_back("effort", options.effort);
+  return flags;
 }
 
 /// A layer that would take for ever: the number tells where the sizes are wrong.
@@ -81,29 +76,33 @@ void refuse_too_many(const Section& section, const PackKind& kind, Millimetres g
 }
 
 CommandResult run(const FitOptions& options, const Terminal& terminal) {
+  Faults faults;
   report::FitReport fit;
-  fit.section = outline(options);
-  if (options.bulb.empty())
-    throw InvalidValue{"fit",
-                       "--bulb is missing: the bulbs' diameter, for instance --bulb \"40 mm\""};
-  fit.bulb = length("--bulb", options.bulb, Millimetres{1.0});
-  fit.wall = length("--wall", options.wall, Millimetres{0.0});
-  const Millimetres gap = length("--gap", options.gap, Millimetres{0.0});
-  const Effort effort = effort_named(options.effort);
-  PackKind kind{fit.bulb, 1.0, 0};
-  if (options.count.empty()) {
-    refuse_too_many(fit.section, kind, gap, fit.wall);
-    fit.packing = pack_most(fit.section, {&kind, 1}, gap, fit.wall, effort);
+  fit.section = outline(options, faults);
+  if (options.bulb.empty()) {
+    faults.add(input::Field{"--bulb", {}},
+               "missing; expected the diameter of the bulbs, such as \"40 mm\"");
   } else {
+    fit.bulb = length("--bulb", options.bulb, input::pot_size, faults);
+  }
+  fit.wall = length("--wall", options.wall, input::small_length, faults);
+  const Millimetres gap = length("--gap", options.gap, input::small_length, faults);
+  PackKind kind{fit.bulb, 1.0, 0};
+  if (!options.count.empty()) {
     fit.own_count = true;
     try {
       kind.count = fit.asked =
           static_cast<int>(parse_whole_number(options.count, 1, most_own_bulbs));
     } catch (const InvalidValue& fault) {
-      throw InvalidValue{"--count", fault.expectation()};
+      faults.add(input::Field{"--count", {}}, fault.expectation());
     }
-    fit.packing = place_count(fit.section, {&kind, 1}, least_gap, fit.wall, effort);
   }
+  faults.throw_if_any();
+  if (!fit.own_count) refuse_too_many(fit.section, kind, gap, fit.wall);
+  const Effort effort = effort_named(options.effort);
+  fit.packing = fit.own_count ? place_count(fit.section, {&kind, 1}, least_gap, fit.wall, effort)
+                              : pack_most(fit.section, {&kind, 1}, gap, fit.wall, effort);
+  fit.request = flags_of(options);
   CommandResult result;
   result.out = options.common.out;
   const report::TextStyle style = text_style(options.common, terminal);

@@ -22,23 +22,23 @@ using input::LocatedRequest;
 
 class Merge {
  public:
-  Merge(LocatedRequest asked, const PotOptions& options)
-      : asked_{std::move(asked)}, request_{asked_.request}, options_{options} {}
+  Merge(LocatedRequest asked, const PotOptions& options, Faults& faults)
+      : asked_{std::move(asked)}, request_{asked_.request}, options_{options}, faults_{faults} {}
 
   LocatedRequest result(Need need) && {
+    const std::size_t before = faults_.size();
     lay_pot();
+    asked_.pot_is_sound = asked_.pot_is_sound && faults_.size() == before;
     lay_place();
     lay_dates();
     lay_layers();
     lay_storage();
     lay_winter();
-    faults_.throw_if_any();
-    faults_.add(contradictions(asked_));
+    faults_.add(input::contradictions(asked_));
     if (need != Need::whatever_is_given) {
       faults_.add(input::omissions(
           asked_, need == Need::all ? input::Layers::needed : input::Layers::sought));
     }
-    faults_.throw_if_any();
     return std::move(asked_);
   }
 
@@ -286,23 +286,37 @@ class Merge {
   LocatedRequest asked_;
   Request& request_;
   const PotOptions& options_;
-  Faults faults_;
+  Faults& faults_;
 };
 
 }  // namespace
 
+LocatedRequest merged(std::optional<LocatedRequest> file, const PotOptions& options, Need need,
+                      Faults& faults) {
+  return Merge{std::move(file).value_or(LocatedRequest{}), options, faults}.result(need);
+}
+
 LocatedRequest merged(std::optional<LocatedRequest> file, const PotOptions& options, Need need) {
-  return Merge{std::move(file).value_or(LocatedRequest{}), options}.result(need);
+  Faults faults;
+  LocatedRequest asked = merged(std::move(file), options, need, faults);
+  faults.throw_if_any();
+  return asked;
 }
 
 LocatedRequest pot_request(const std::optional<std::string>& path, const PotOptions& options,
-                           input::InputFiles& inputs, Need need) {
+                           input::InputFiles& inputs, Need need, Faults& faults) {
   std::optional<LocatedRequest> file;
   if (path) {
     const input::InputText read = input::read_text(*path, input::pot_file_limit, inputs);
-    file = input::read_pot_file(read.text, read.name, input::Extent::partial);
+    file = input::read_pot_file(read.text, read.name, faults);
   }
-  return merged(std::move(file), options, need);
+  LocatedRequest asked = merged(std::move(file), options, need, faults);
+  if (path == "-" && asked.request.place && asked.request.place->records_file == "-") {
+    faults.add({input::fault_at(asked, "place.records",
+                                "standard input is read once, and the pot file is read from it")});
+    asked.request.place->records_file.reset();
+  }
+  return asked;
 }
 
 }  // namespace bulbwright::cli

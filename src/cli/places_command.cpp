@@ -72,7 +72,12 @@ void find_by_words(report::PlacesReport& report, const PlaceSearch& search,
   add(report, search.with_words(text, position, count_of(options, 10000)));
   report.question = fmt::format("Places with {}", bulbwright::in_quotes(text));
   if (position) report.question += fmt::format(", nearest to {} first", to_text(*position));
-  if (report.places.empty()) report.places.push_back(search.find(text));  // tells the near miss
+  if (!report.places.empty()) return;
+  try {
+    report.places.push_back(search.find(text));  // tells the near miss
+  } catch (const InvalidValue& fault) {
+    throw InvalidValue{"places", fault.expectation()};
+  }
 }
 
 void find_zone(report::PlacesReport& report, const PlaceCatalogue& places,
@@ -107,6 +112,23 @@ void find_near(report::PlacesReport& report, const PlaceCatalogue& places,
   report.question = fmt::format("The nearest to {}", to_text(position));
 }
 
+report::AskedFlags flags_of(const PlacesOptions& options) {
+  report::AskedFlags flags;
+  std::string words;
+  for (const std::string& word : options.words) words += (words.empty() ? "" : " ") + word;
+  if (!words.empty()) flags.emplace_back("words", words);
+  const report::AskedFlags others{{"near", options.near},
+                                  {"elevation", options.elevation},
+                                  {"count", options.count},
+                                  {"zone", options.zone},
+                                  {"region", options.region}};
+  for (const auto& flag : others) {
+    if (!flag.second.empty()) flags.push_back(flag);
+  }
+  if (options.south) flags.emplace_back("south", "true");
+  return flags;
+}
+
 CommandResult run(const PlacesOptions& options, const Terminal& terminal,
                   input::InputFiles& inputs) {
   if (!options.zone.empty() && (!options.near.empty() || !options.words.empty())) {
@@ -123,6 +145,7 @@ CommandResult run(const PlacesOptions& options, const Terminal& terminal,
   }
   const PlaceCatalogue places = input::load_places(options.common.data, inputs);
   report::PlacesReport report;
+  report.request = flags_of(options);
   const StationTable stations = StationTable::builtin();
   if (!options.zone.empty()) {
     find_zone(report, places, options);

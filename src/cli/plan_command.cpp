@@ -36,9 +36,11 @@ CommandResult run(const PlanOptions& options, const Terminal& terminal, input::I
   const report::TextStyle style = text_style(options.common, terminal);
   if (options.save && (options.save->empty() || *options.save == "-"))
     throw InputError{{"", 0, 0}, "--save: expected the name of a file, such as pot.json"};
-  const input::LocatedRequest asked = pot_request(options.file, options.pot, inputs);
   const input::Facts facts = input::load_facts(options.common.data, inputs);
-  const Setting setting = input::resolve(asked, facts, inputs);
+  input::Faults faults;
+  const input::LocatedRequest asked =
+      pot_request(options.file, options.pot, inputs, Need::all, faults);
+  const Setting setting = input::resolve(asked, facts, inputs, std::move(faults));
   PackingCache packings;
   const Plan plan = make_plan(
       asked.request, input::context_of(facts, setting, effort_named(options.effort), packings));

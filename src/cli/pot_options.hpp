@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "cli/option.hpp"
+#include "input/faults.hpp"
 #include "input/input_files.hpp"
 #include "input/located_request.hpp"
 
@@ -41,15 +42,21 @@ void declare_pot(std::vector<Option>& all, PotOptions& options, const PotOptionG
 ///   the file's zone, site, near or normals, which then continue it;
 /// - --plant or --flower replaces both, and the file's season unless --season is given too;
 /// - --gap and --wall hold for every layer, --storage-weeks for every kind.
-/// @throws InputError with every fault, named as it was written: "--top: ..." or by the file's
-/// line; contradictions of the whole included, and, with Need::all, what a plan lacks.
+/// Every fault goes to `faults`, named as it was written: "--top: ..." or by the file's line;
+/// contradictions of the whole included, and, with Need::all, what a plan lacks. A value that is
+/// refused is absent.
 enum class Need { all, all_but_layers, whatever_is_given };
+input::LocatedRequest merged(std::optional<input::LocatedRequest> file, const PotOptions& options,
+                             Need need, input::Faults& faults);
+
+/// The same. @throws InputError with every fault.
 input::LocatedRequest merged(std::optional<input::LocatedRequest> file, const PotOptions& options,
                              Need need = Need::all);
 
 /// The request of a command: reads `path` where it is given ("-": standard input) and lays the
-/// flags over it. @throws InputError
+/// flags over it. Faults as merged(). @throws InputError for a file that cannot be read or is no
+/// JSON.
 input::LocatedRequest pot_request(const std::optional<std::string>& path, const PotOptions& options,
-                                  input::InputFiles& inputs, Need need = Need::all);
+                                  input::InputFiles& inputs, Need need, input::Faults& faults);
 
 }  // namespace bulbwright::cli

@@ -1,5 +1,6 @@
 #include "cli/shop_command.hpp"
 
+#include <algorithm>
 #include <memory>
 #include <string>
 #include <utility>
@@ -32,15 +33,28 @@ struct Pot {
   Setting setting;
 };
 
+bool reads_standard_input(const input::LocatedRequest& asked) {
+  return asked.request.place && asked.request.place->records_file == "-";
+}
+
 /// All files, so that the faults of all are told at once. @throws InputError
 std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts,
                            input::InputFiles& inputs) {
   std::vector<Pot> pots;
   std::vector<InputFault> faults;
+  bool input_is_taken = std::count(options.files.begin(), options.files.end(), "-") > 0;
   for (const std::string& file : options.files) {
     try {
-      input::LocatedRequest asked = pot_request(file, options.pot, inputs);
-      Setting setting = input::resolve(asked, facts, inputs);
+      input::Faults found;
+      input::LocatedRequest asked = pot_request(file, options.pot, inputs, Need::all, found);
+      if (reads_standard_input(asked)) {
+        if (input_is_taken) {
+          found.add({input::fault_at(asked, "place.records", "standard input is read once")});
+          asked.request.place->records_file.reset();
+        }
+        input_is_taken = true;
+      }
+      Setting setting = input::resolve(asked, facts, inputs, std::move(found));
       pots.push_back({file, std::move(asked.request), std::move(setting)});
     } catch (const InputError& error) {
       faults.insert(faults.end(), error.faults().begin(), error.faults().end());
@@ -54,6 +68,8 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
   if (options.files.empty()) {
     throw InvalidValue{"shop", "no pot file; give one or more, for instance examples/steps.json"};
   }
+  if (std::count(options.files.begin(), options.files.end(), "-") > 1)
+    throw InvalidValue{"shop", "standard input is read once; give - once"};
   const report::TextStyle style = text_style(options.common, terminal);
   const input::Facts facts = input::load_facts(options.common.data, inputs);
   const std::vector<Pot> pots = read_pots(options, facts, inputs);
@@ -70,7 +86,9 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
   }
   const ShoppingList list = shopping_list(std::move(needs), facts.packs);
   if (options.common.format == "json") {
-    result.document = report::shop_json(list);
+    std::vector<Request> requests;
+    for (const Pot& pot : pots) requests.push_back(pot.request);
+    result.document = report::shop_json(list, requests);
   } else if (options.common.format == "csv") {
     result.document = report::shop_csv(list);
   } else {

@@ -13,6 +13,7 @@
 #include "input/field_values.hpp"
 #include "input/place_resolver.hpp"
 #include "input/pot_file_writer.hpp"
+#include "input/request_check.hpp"
 #include "input/resolve.hpp"
 #include "report/suggest_report.hpp"
 #include "suggest/suggestion.hpp"
@@ -30,17 +31,20 @@ struct SuggestOptions {
 };
 
 /// Pot and place, with the window as the wanted flowering, which tells the season.
-input::LocatedRequest request_of(const SuggestOptions& options, input::InputFiles& inputs) {
+input::LocatedRequest request_of(const SuggestOptions& options, input::InputFiles& inputs,
+                                 input::Faults& faults) {
   input::LocatedRequest asked =
-      pot_request(options.file, options.pot, inputs, Need::all_but_layers);
+      pot_request(options.file, options.pot, inputs, Need::all_but_layers, faults);
   asked.request.layers.clear();
   if (!options.wish.window) return asked;
-  input::Faults faults;
   asked.request.flower = input::read_window({"--window", {}}, *options.wish.window, faults);
-  faults.throw_if_any();
   asked.places["flower"] = SourcePlace{"--window", 0, 0};
   asked.request.plant.reset();
   if (!options.pot.season) asked.request.season.reset();
+  // The window is laid in after the request was judged; without a zone resolve() judges it.
+  const auto hemisphere = asked.request.place ? input::hemisphere_of(*asked.request.place)
+                                              : std::optional<Hemisphere>{};
+  if (hemisphere) faults.add(input::season_faults(asked, *hemisphere));
   return asked;
 }
 
@@ -61,8 +65,9 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal,
     throw InputError{{"", 0, 0}, "--write: expected the name of a folder"};
   const input::Facts facts = input::load_facts(options.common.data, inputs);
   SuggestionWish wish = wish_of(options.wish, facts.catalogue);
-  const input::LocatedRequest asked = request_of(options, inputs);
-  const Setting setting = input::resolve(asked, facts, inputs);
+  input::Faults faults;
+  const input::LocatedRequest asked = request_of(options, inputs, faults);
+  const Setting setting = input::resolve(asked, facts, inputs, std::move(faults));
   wish.window = asked.request.flower.value_or(season_days(setting.season, setting.hemisphere));
   PackingCache packings;
   const Suggestions suggestions =

@@ -7,11 +7,12 @@
 #include <fmt/core.h>
 
 #include "base/csv_row.hpp"
+#include "climate/normals_check.hpp"
 
 namespace bulbwright {
 namespace {
 
-constexpr double least_c = -70.0, most_c = 60.0;  // beyond every monthly mean on earth
+constexpr double least_c = least_monthly_mean.value(), most_c = most_monthly_mean.value();
 
 /// Columns of a places file by what they hold.
 struct Columns {
@@ -95,23 +96,6 @@ double annual_range_k(const MonthlyNormals& normals) {
 
 bool is_maritime(const MonthlyNormals& normals) {
   return rounded(annual_range_k(normals), 1e-6) <= maritime_range_k;
-}
-
-void check_normals(const MonthlyNormals& normals) {
-  const auto check = [](double value, const char* name, std::size_t m) {
-    if (value >= least_c && value <= most_c) return;
-    throw InvalidValue{
-        fmt::format("{}[{}]", name, m),
-        fmt::format("{:g} degC is no monthly mean; expected {} to {}", value, least_c, most_c)};
-  };
-  for (std::size_t m = 0; m < 12; ++m) {
-    check(normals.tmin_c[m], "tmin", m);
-    check(normals.tmax_c[m], "tmax", m);
-    if (normals.tmin_c[m] < normals.tmax_c[m]) continue;
-    throw InvalidValue{
-        fmt::format("tmin[{}]", m),
-        fmt::format("{:g} is not below tmax[{}], {:g}", normals.tmin_c[m], m, normals.tmax_c[m])};
-  }
 }
 
 std::vector<Place> parse_places_csv(std::string_view text, const std::string& file) {

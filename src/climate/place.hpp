@@ -82,10 +82,6 @@ double annual_range_k(const MonthlyNormals& normals);
 inline constexpr double maritime_range_k = 15.0;
 bool is_maritime(const MonthlyNormals& normals);
 
-/// @throws InvalidValue ("tmin[2]", ...) unless every value is within -70 to 60 degC and each
-/// month's minimum is below its maximum.
-void check_normals(const MonthlyNormals& normals);
-
 /// Places from a CSV text with the columns site, lat, lon, tmin_01..tmin_12, tmax_01..tmax_12,
 /// source, and optionally country, elev_m, usda_zone ("9b", "9b~" where estimated, or empty) and
 /// confidence, in any order. The built-in file passes the same checks.

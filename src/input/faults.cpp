@@ -1,15 +1,23 @@
 #include "input/faults.hpp"
 
 #include <algorithm>
-#include <limits>
+#include <map>
 #include <tuple>
 
 namespace bulbwright::input {
 namespace {
 
-auto order(const InputFault& fault) {
-  const int line = fault.place.line == 0 ? std::numeric_limits<int>::max() : fault.place.line;
-  return std::tuple{line, fault.place.column};
+/// Files in the order in which their first faults came; faults without a line last of all.
+std::vector<InputFault> in_order(std::vector<InputFault> faults) {
+  std::map<std::string, std::size_t> files;
+  for (const InputFault& fault : faults) files.try_emplace(fault.place.file, files.size());
+  const auto key = [&](const InputFault& fault) {
+    return std::tuple{fault.place.line == 0, files.at(fault.place.file), fault.place.line,
+                      fault.place.column};
+  };
+  std::stable_sort(faults.begin(), faults.end(),
+                   [&](const InputFault& a, const InputFault& b) { return key(a) < key(b); });
+  return faults;
 }
 
 }  // namespace
@@ -28,9 +36,7 @@ void Faults::add(std::vector<InputFault> more) {
 
 void Faults::throw_if_any() {
   if (faults_.empty()) return;
-  std::stable_sort(faults_.begin(), faults_.end(),
-                   [](const InputFault& a, const InputFault& b) { return order(a) < order(b); });
-  throw InputError{std::move(faults_)};
+  throw InputError{in_order(std::move(faults_))};
 }
 
 }  // namespace bulbwright::input

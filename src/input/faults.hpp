@@ -24,8 +24,8 @@ class Faults {
   void add(std::vector<InputFault> more);
 
   [[nodiscard]] std::size_t size() const { return faults_.size(); }
-  /// @throws InputError with all faults in the order of their places, those without one last;
-  /// returns where there is none.
+  /// @throws InputError with all faults, file by file in the order of their places, those without
+  /// a line last; returns where there is none.
   void throw_if_any();
 
  private:

@@ -32,7 +32,7 @@ class OpenFile {
 };
 
 [[noreturn]] void cannot_read(const std::string& name, const std::string& why) {
-  throw InputError{SourcePlace{}, fmt::format("cannot read {}: {}", path_in_quotes(name), why)};
+  throw UnreadableFile{name, why};
 }
 
 std::string system_reason(int number) {
@@ -98,6 +98,9 @@ int open_for_reading(const std::string& path, std::size_t limit) {
 }
 
 }  // namespace
+
+UnreadableFile::UnreadableFile(const std::string& name, const std::string& why)
+    : InputError{SourcePlace{}, fmt::format("cannot read {}: {}", path_in_quotes(name), why)} {}
 
 InputText read_text(const std::string& path, std::size_t limit, InputFiles& inputs) {
   if (path == "-") {

@@ -5,12 +5,19 @@
 #include <string>
 #include <string_view>
 
+#include "base/error.hpp"
 #include "input/input_files.hpp"
 
 namespace bulbwright::input {
 
 /// A pot file is a page of text; a megabyte is a hundred times the longest.
 inline constexpr std::size_t pot_file_limit = 1'000'000;
+
+/// A file that cannot be read, for the reader that knows where it was named.
+class UnreadableFile : public InputError {
+ public:
+  UnreadableFile(const std::string& name, const std::string& why);
+};
 
 /// A whole input in memory and the name it bears in messages.
 struct InputText {

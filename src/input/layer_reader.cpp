@@ -50,14 +50,16 @@ std::vector<LayerPart> read_mix(const JsonValue& array, const Field& field, Read
     part.missing("share", "expected how many parts of this kind, such as 2");
     const auto taxon = read_taxon(part);
     const std::optional<double> share = read_share(part);
-    if (!taxon) continue;
-    const bool twice = std::any_of(parts.begin(), parts.end(),
-                                   [&](const LayerPart& other) { return other.taxon == *taxon; });
+    const bool twice = taxon && std::any_of(parts.begin(), parts.end(), [&](const auto& other) {
+                         return other.taxon == *taxon;
+                       });
     if (twice) {
       context.faults.add(part.field("taxon"),
                          fmt::format("{} stands twice in this mix", in_quotes(*taxon)));
     }
-    parts.push_back({*taxon, share.value_or(1.0), part.number("storage_weeks", 0.0, most_weeks)});
+    // One that is refused keeps its place, so that the others are found at theirs.
+    parts.push_back(
+        {taxon.value_or(""), share.value_or(1.0), part.number("storage_weeks", 0.0, most_weeks)});
   }
   return parts;
 }

@@ -28,6 +28,10 @@ std::string_view flag_of(std::string_view path) {
 
 }  // namespace
 
+bool given(const LocatedRequest& asked, std::string_view path) {
+  return asked.places.contains(std::string{path});
+}
+
 InputFault fault_at(const LocatedRequest& asked, std::string_view field,
                     const std::string& message) {
   const SourcePlace* place = place_of(asked, field);

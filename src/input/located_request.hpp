@@ -18,7 +18,12 @@ struct LocatedRequest {
   Request request;
   std::string file;  ///< name for messages; empty when the request came from flags alone
   SourcePlaces places;
+  bool is_sound = true;      ///< every object is one, without unknown keys
+  bool pot_is_sound = true;  ///< no value of the pot was refused
 };
+
+/// A value was given, sound or not.
+bool given(const LocatedRequest& asked, std::string_view path);
 
 /// "field: message" at the place of `field` (a path such as "place.zone"). A field that was not
 /// given is placed where its parent stands.

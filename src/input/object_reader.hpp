@@ -16,7 +16,7 @@ namespace bulbwright::input {
 /// What the reading of one file shares: its name, the faults so far and where each field stood.
 struct ReadContext {
   std::string file;
-  Faults faults;
+  Faults& faults;
   SourcePlaces places;
   bool is_sound = true;  ///< every object so far is one, without unknown keys
 };

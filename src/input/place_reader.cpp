@@ -3,7 +3,7 @@
 
 #include <fmt/core.h>
 
-#include "climate/place.hpp"
+#include "climate/normals_check.hpp"
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_parts.hpp"
 
@@ -12,18 +12,13 @@ namespace {
 
 using Months = std::array<double, 12>;
 
-Field item_field(const ObjectReader& normals, const std::string& item) {
-  const std::string key = item.substr(0, item.find('['));
-  const JsonValue* array = normals.find(key);
-  const auto index = static_cast<std::size_t>(std::stoi(item.substr(key.size() + 1)));
-  const Position at = array->items[index].at;
-  return {normals.field(key).name + item.substr(key.size()),
-          {normals.context().file, at.line, at.column}};
+Field item_field(const ObjectReader& normals, const char* key, std::size_t month) {
+  const Position at = normals.find(key)->items[month].at;
+  return {item_path(normals.field(key).name, month), {normals.context().file, at.line, at.column}};
 }
 
 /// Twelve temperatures in degrees Celsius.
-std::optional<Months> read_months(const ObjectReader& normals, const std::string& key,
-                                  bool fahrenheit) {
+std::optional<Months> read_months(const ObjectReader& normals, const char* key, bool fahrenheit) {
   normals.missing(key, "expected twelve monthly means, January first");
   const JsonValue* array = normals.array(key);
   if (array == nullptr) return std::nullopt;
@@ -40,11 +35,30 @@ std::optional<Months> read_months(const ObjectReader& normals, const std::string
     months[i] = fahrenheit ? from_fahrenheit(item.number).value() : item.number;
     if (item.kind == JsonKind::number) continue;
     faults.add(
-        item_field(normals, item_path(key, i)),
+        item_field(normals, key, i),
         fmt::format("{} where a number was expected, without unit", with_article(item.kind)));
     good = false;
   }
   return good ? std::optional{months} : std::nullopt;
+}
+
+/// A fault of the normals in the numbers and the unit that the grower wrote.
+std::string words_of(const NormalsFault& fault, const ObjectReader& reader, bool fahrenheit) {
+  const auto written = [&](const char* key) {
+    return fmt::format("{} {}", bare(reader.find(key)->items[fault.month].text),
+                       unit_words[fahrenheit ? 1 : 0]);
+  };
+  const auto bound = [&](Celsius value) {
+    return fahrenheit ? fmt::format("{:g} F", value.value() * 1.8 + 32.0)
+                      : fmt::format("{:g} C", value.value());
+  };
+  if (fault.kind == NormalsFault::Kind::not_below_maximum) {
+    return fmt::format("{} is not below tmax[{}], {}", written("tmin"), fault.month,
+                       written("tmax"));
+  }
+  const bool minimum = fault.kind == NormalsFault::Kind::minimum_out_of_range;
+  return fmt::format("{} is no monthly mean; expected {} to {}", written(minimum ? "tmin" : "tmax"),
+                     bound(least_monthly_mean), bound(most_monthly_mean));
 }
 
 std::optional<MonthlyNormals> read_normals(const JsonValue& value, ReadContext& context) {
@@ -57,13 +71,13 @@ std::optional<MonthlyNormals> read_normals(const JsonValue& value, ReadContext& 
   const auto tmax = read_months(reader, "tmax", fahrenheit);
   if (!unit || !tmin || !tmax) return std::nullopt;
   const MonthlyNormals normals{*tmin, *tmax};
-  try {
-    check_normals(normals);
-  } catch (const InvalidValue& fault) {
-    context.faults.add(item_field(reader, fault.field()), fault.expectation());
-    return std::nullopt;
+  const std::vector<NormalsFault> faults = normals_faults(normals);
+  for (const NormalsFault& fault : faults) {
+    const bool maximum = fault.kind == NormalsFault::Kind::maximum_out_of_range;
+    context.faults.add(item_field(reader, maximum ? "tmax" : "tmin", fault.month),
+                       words_of(fault, reader, fahrenheit));
   }
-  return normals;
+  return faults.empty() ? std::optional{normals} : std::nullopt;
 }
 
 std::optional<std::string> non_empty(const ObjectReader& reader, std::string_view key,

@@ -8,6 +8,7 @@
 #include "climate/place_near.hpp"
 #include "climate/place_search.hpp"
 #include "climate/recorded_winters.hpp"
+#include "input/file_reader.hpp"
 #include "input/records_reader.hpp"
 #include "input/request_check.hpp"
 
@@ -31,37 +32,30 @@ Place place_of_records(const std::vector<RecordedDay>& days, const RecordSummary
 
 }  // namespace
 
-std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places) {
+std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places,
+                                   Faults& faults) {
+  if (!asked.request.place) return std::nullopt;
   const PlaceRequest& place = *asked.request.place;
+  const StationTable stations = StationTable::builtin();
+  std::string field = place.zone ? "place.zone" : place.site ? "place.site" : "place.near";
   try {
     if (place.zone) return places.zone_profile(*place.zone, place.south, place.region);
-  } catch (const InvalidValue& fault) {
-    refuse(asked, "place.zone", fault.expectation());
-  }
-  const StationTable stations = StationTable::builtin();
-  try {
     if (place.site) return PlaceSearch{places, stations}.find(*place.site);
-  } catch (const InvalidValue& fault) {
-    refuse(asked, "place.site", fault.expectation());
-  }
-  try {
     std::optional<double> elevation_m;
     if (place.elevation) elevation_m = place.elevation->value() / 1000.0;
     if (place.near) return place_near(stations, places.places(), *place.near, elevation_m);
   } catch (const InvalidValue& fault) {
-    refuse(asked, fault.field() == "elevation" ? "place.elevation" : "place.near",
-           fault.expectation());
+    if (fault.field() == "elevation") field = "place.elevation";
+    faults.add({fault_at(asked, field, fault.expectation())});
+    return std::nullopt;
   }
-  if (place.normals) {
-    Place own;
-    own.name = "your normals";
-    own.latitude = place.latitude.value_or(45.0);
-    own.normals = *place.normals;
-    own.source = "the grower's own";
-    return own;
-  }
-  if (place.records_file) return std::nullopt;
-  refuse(asked, "place", "a zone, a site, near, normals or records are needed");
+  if (!place.normals) return std::nullopt;
+  Place own;
+  own.name = "your normals";
+  own.latitude = place.latitude.value_or(45.0);
+  own.normals = *place.normals;
+  own.source = "the grower's own";
+  return own;
 }
 
 std::string records_path(const LocatedRequest& asked) {
@@ -92,10 +86,19 @@ std::optional<double> latitude_of(const LocatedRequest& asked, const std::option
   return std::nullopt;
 }
 
+RecordSummary read_records_of(const LocatedRequest& asked, InputFiles& inputs,
+                              const DaySink& sink) {
+  try {
+    return read_records(records_path(asked), inputs, sink);
+  } catch (const UnreadableFile& fault) {
+    throw InputError{{fault_at(asked, "place.records", fault.what())}};
+  }
+}
+
 RecordedDays read_recorded_days(const LocatedRequest& asked, InputFiles& inputs) {
   RecordedDays records;
-  records.summary = read_records(
-      records_path(asked), inputs,
+  records.summary = read_records_of(
+      asked, inputs,
       [&](const RecordedDay& day, const RecordSummary&) { records.days.push_back(day); });
   return records;
 }

@@ -7,14 +7,16 @@
 #include "climate/place.hpp"
 #include "climate/setting.hpp"
 #include "climate/temperature_record.hpp"
+#include "input/faults.hpp"
 #include "input/input_files.hpp"
 #include "input/located_request.hpp"
 
 namespace bulbwright::input {
 
 /// The climate that the zone, the site or the normals of a request name; none where it has records
-/// only. @throws InputError at the field at fault.
-std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places);
+/// only, or where what it has is refused, with a fault.
+std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places,
+                                   Faults& faults);
 
 /// Path of the records file: a relative one in a pot file starts at the pot file's folder.
 std::string records_path(const LocatedRequest& asked);
@@ -23,12 +25,16 @@ std::string records_path(const LocatedRequest& asked);
 /// tell it in the file.
 std::optional<double> latitude_of(const LocatedRequest& asked, const std::optional<Place>& place);
 
+/// Reads the records of a request. @throws InputError from the file; for one that cannot be read at
+/// the field that names it.
+RecordSummary read_records_of(const LocatedRequest& asked, InputFiles& inputs, const DaySink& sink);
+
 /// A records file read whole.
 struct RecordedDays {
   std::vector<RecordedDay> days;
   RecordSummary summary;
 };
-/// @throws InputError from the file.
+/// @throws InputError as read_records_of().
 RecordedDays read_recorded_days(const LocatedRequest& asked, InputFiles& inputs);
 
 /// The setting of a request with records: their winters for `season` at `latitude`.

@@ -28,16 +28,17 @@ void read_dates(const ObjectReader& file, Request& request) {
 
 }  // namespace
 
-LocatedRequest read_pot_file(std::string_view text, const std::string& file, Extent extent) {
+LocatedRequest read_pot_file(std::string_view text, const std::string& file, Faults& faults) {
   const JsonValue root = read_located_json(text, file);
-  ReadContext context{file, {}, {}, true};
+  ReadContext context{file, faults, {}, true};
   const ObjectReader top{root, "", file_keys, context};
   LocatedRequest asked;
   asked.file = file;
   Request& request = asked.request;
   context.places[""] = top.self().place;
+  const std::size_t before = faults.size();
   if (const JsonValue* pot = top.find("pot")) request.pot = read_pot(*pot, context);
-  const bool pot_is_clean = context.faults.size() == 0;
+  asked.pot_is_sound = faults.size() == before;
   if (const JsonValue* place = top.find("place")) request.place = read_place(*place, context);
   read_dates(top, request);
   if (const JsonValue* storage = top.find("storage")) {
@@ -46,10 +47,17 @@ LocatedRequest read_pot_file(std::string_view text, const std::string& file, Ext
   if (const JsonValue* pests = top.find("pests")) request.pests = read_pests(*pests, context);
   request.wet_winter = top.word("winter", winter_words, "kind of winter").has_value();
   if (const JsonValue* layers = top.find("layers")) request.layers = read_layers(*layers, context);
-  asked.places = context.places;
-  context.faults.add(contradictions(asked, pot_is_clean ? Judge::all : Judge::all_but_pot));
-  if (extent == Extent::whole && context.is_sound) context.faults.add(omissions(asked));
-  context.faults.throw_if_any();
+  asked.places = std::move(context.places);
+  asked.is_sound = context.is_sound;
+  return asked;
+}
+
+LocatedRequest read_pot_file(std::string_view text, const std::string& file, Extent extent) {
+  Faults faults;
+  LocatedRequest asked = read_pot_file(text, file, faults);
+  faults.add(contradictions(asked));
+  if (extent == Extent::whole) faults.add(omissions(asked));
+  faults.throw_if_any();
   return asked;
 }
 

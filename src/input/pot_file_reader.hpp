@@ -3,6 +3,7 @@
 #include <string>
 #include <string_view>
 
+#include "input/faults.hpp"
 #include "input/located_request.hpp"
 
 namespace bulbwright::input {
@@ -11,10 +12,14 @@ namespace bulbwright::input {
 /// missing pot, place or list of layers is no fault.
 enum class Extent { whole, partial };
 
-/// Reads a pot file (docs/pot-file.md): JSON, comments allowed. All faults are gathered and told in
-/// the order of their places; `file` is their name in messages. Which taxa and sites exist is not
-/// judged here: see check_taxa() and check_season().
-/// @throws InputError
+/// Reads a pot file (docs/pot-file.md): JSON, comments allowed. Faults of form go to `faults`, each
+/// with its place and `file` as its name; a value that is refused is absent. What contradicts
+/// itself, is missing or unknown is judged by request_check.hpp.
+/// @throws InputError for text that is no JSON.
+LocatedRequest read_pot_file(std::string_view text, const std::string& file, Faults& faults);
+
+/// The same with contradictions() and, of a whole file, omissions().
+/// @throws InputError with all faults.
 LocatedRequest read_pot_file(std::string_view text, const std::string& file,
                              Extent extent = Extent::whole);
 

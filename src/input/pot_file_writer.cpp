@@ -151,7 +151,7 @@ std::string window(const DayWindow& days) {
 
 Json pot_file_object(const Request& request) {
   Json json = Json::object();
-  json["pot"] = pot_json(request.pot);
+  if (request.pot != PotRequest{}) json["pot"] = pot_json(request.pot);
   if (request.place) json["place"] = place_json(*request.place);
   if (request.season) json["season"] = *request.season;
   if (request.plant) json["plant"] = to_iso(*request.plant);
@@ -165,7 +165,6 @@ Json pot_file_object(const Request& request) {
     json["pests"] = std::move(pests);
   }
   if (request.wet_winter) json["winter"] = winter_words[0];
-  json["layers"] = Json::array();
   for (const LayerRequest& layer : request.layers) json["layers"].push_back(layer_json(layer));
   return json;
 }

@@ -9,8 +9,9 @@
 namespace bulbwright::input {
 
 /// The pot file that asks for exactly `request`: reading it back gives the same values, to the last
-/// bit. Keys in the order of docs/pot-file.md, defaults left out; lengths and temperatures in the
-/// unit that writes them shortest (mm or in, C or F). Ends with a newline.
+/// bit. Keys in the order of docs/pot-file.md, defaults and a pot or layers not asked for left out;
+/// lengths and temperatures in the unit that writes them shortest (mm or in, C or F). Ends with a
+/// newline.
 std::string write_pot_file(const Request& request);
 
 /// The same object, for documents that hold pot files.

@@ -10,10 +10,6 @@
 namespace bulbwright::input {
 namespace {
 
-bool given(const LocatedRequest& asked, std::string_view path) {
-  return asked.places.contains(std::string{path});
-}
-
 /// Of the kinds that tell a whole year; records may stand beside one of them.
 int kinds_named(const PlaceRequest& place) {
   return (place.zone ? 1 : 0) + (place.site ? 1 : 0) + (place.near ? 1 : 0) +
@@ -24,8 +20,8 @@ class Contradictions {
  public:
   explicit Contradictions(const LocatedRequest& asked) : asked_{asked}, request_{asked.request} {}
 
-  std::vector<InputFault> found(Judge judge) && {
-    if (judge == Judge::all) judge_pot();
+  std::vector<InputFault> found() && {
+    if (asked_.pot_is_sound) judge_pot();
     if (request_.place) judge_place(*request_.place);
     if (request_.plant && request_.flower) {
       add("flower",
@@ -92,6 +88,66 @@ std::string season_words(int season, Hemisphere hemisphere) {
   return fmt::format("season {} is {} to {}", season, to_iso(days.first), to_iso(days.last));
 }
 
+void add_place_omission(const LocatedRequest& asked, const PlaceRequest& place,
+                        std::vector<InputFault>& faults) {
+  const bool kind_given = given(asked, "place.zone") || given(asked, "place.site") ||
+                          given(asked, "place.near") || given(asked, "place.normals");
+  constexpr const char* latitude = "needs a latitude beside it, in degrees, south negative";
+  const bool no_latitude = !place.latitude && !given(asked, "place.latitude");
+  if (!kind_given && !given(asked, "place.records")) {
+    faults.push_back(
+        fault_at(asked, "place",
+                 "says no kind of place; expected one of zone, site, near, normals and "
+                 "records"));
+  } else if (place.normals && no_latitude) {
+    faults.push_back(fault_at(asked, "place.normals", latitude));
+  }
+}
+
+}  // namespace
+
+std::vector<InputFault> contradictions(const LocatedRequest& asked) {
+  const Request& request = asked.request;
+  std::vector<InputFault> faults = Contradictions{asked}.found();
+  if (!request.place) return faults;
+  if (const auto hemisphere = hemisphere_of(*request.place)) {
+    for (InputFault& fault : season_faults(asked, *hemisphere)) {
+      faults.push_back(std::move(fault));
+    }
+  }
+  return faults;
+}
+
+std::vector<InputFault> omissions(const LocatedRequest& asked, Layers layers) {
+  const Request& request = asked.request;
+  std::vector<InputFault> faults;
+  if (!asked.is_sound) return faults;  // what is missing may just be misspelt
+  if (!request.pot.top && request.pot.profile.empty() && !given(asked, "pot.top") &&
+      !given(asked, "pot.profile")) {
+    faults.push_back(
+        fault_at(asked, "pot.top", "missing; expected the width at the rim, such as \"380 mm\""));
+  }
+  if (!request.place && !given(asked, "place")) {
+    faults.push_back(fault_at(asked, "place",
+                              "missing; expected where the pot stands, by one of zone, site, "
+                              "near, normals and records"));
+  }
+  if (request.place) add_place_omission(asked, *request.place, faults);
+  if (layers == Layers::needed && request.layers.empty() && !given(asked, "layers")) {
+    faults.push_back(fault_at(asked, "layers",
+                              "missing; expected what to plant, bottom layer first, such as "
+                              "\"tulip-triumph\""));
+  }
+  return faults;
+}
+
+std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place) {
+  if (place.zone) return place.south ? Hemisphere::south : Hemisphere::north;
+  if (place.latitude) return *place.latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
+  if (place.near) return place.near->latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
+  return std::nullopt;
+}
+
 std::vector<InputFault> season_faults(const LocatedRequest& asked, Hemisphere hemisphere) {
   const Request& request = asked.request;
   std::vector<InputFault> faults;
@@ -120,90 +176,28 @@ std::vector<InputFault> season_faults(const LocatedRequest& asked, Hemisphere he
   return faults;
 }
 
-void add_place_omission(const LocatedRequest& asked, const PlaceRequest& place,
-                        std::vector<InputFault>& faults) {
-  const bool kind_given = given(asked, "place.zone") || given(asked, "place.site") ||
-                          given(asked, "place.near") || given(asked, "place.normals");
-  constexpr const char* latitude = "needs a latitude beside it, in degrees, south negative";
-  const bool no_latitude = !place.latitude && !given(asked, "place.latitude");
-  if (!kind_given && !given(asked, "place.records")) {
-    faults.push_back(
-        fault_at(asked, "place",
-                 "says no kind of place; expected one of zone, site, near, normals and "
-                 "records"));
-  } else if (place.normals && no_latitude) {
-    faults.push_back(fault_at(asked, "place.normals", latitude));
-  }
-}
-
-}  // namespace
-
-std::vector<InputFault> contradictions(const LocatedRequest& asked, Judge judge) {
-  const Request& request = asked.request;
-  std::vector<InputFault> faults = Contradictions{asked}.found(judge);
-  if (!request.place) return faults;
-  if (const auto hemisphere = hemisphere_of(*request.place)) {
-    for (InputFault& fault : season_faults(asked, *hemisphere)) {
-      faults.push_back(std::move(fault));
-    }
-  }
-  return faults;
-}
-
-std::vector<InputFault> omissions(const LocatedRequest& asked, Layers layers) {
-  const Request& request = asked.request;
-  std::vector<InputFault> faults;
-  if (!request.pot.top && request.pot.profile.empty() && !given(asked, "pot.top") &&
-      !given(asked, "pot.profile")) {
-    faults.push_back(
-        fault_at(asked, "pot.top", "missing; expected the width at the rim, such as \"380 mm\""));
-  }
-  if (!request.place && !given(asked, "place")) {
-    faults.push_back(fault_at(asked, "place",
-                              "missing; expected where the pot stands, by one of zone, site, "
-                              "near, normals and records"));
-  }
-  if (request.place) add_place_omission(asked, *request.place, faults);
-  if (layers == Layers::needed && request.layers.empty() && !given(asked, "layers")) {
-    faults.push_back(fault_at(asked, "layers",
-                              "missing; expected what to plant, bottom layer first, such as "
-                              "\"tulip-triumph\""));
-  }
-  return faults;
-}
-
-std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place) {
-  if (place.zone) return place.south ? Hemisphere::south : Hemisphere::north;
-  if (place.latitude) return *place.latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
-  if (place.near) return place.near->latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
-  return std::nullopt;
-}
-
-void check_season(const LocatedRequest& asked, Hemisphere hemisphere) {
-  std::vector<InputFault> faults = season_faults(asked, hemisphere);
-  if (!faults.empty()) throw InputError{std::move(faults)};
-}
-
 std::string unknown_taxon(std::string_view id, std::span<const std::string_view> known_ids) {
   std::string hint = did_you_mean(id, known_ids);
   if (hint.empty()) hint = "; `bulbwright bulbs` lists them";
   return fmt::format("unknown taxon {}{}", in_quotes(id), hint);
 }
 
-void check_taxa(const LocatedRequest& asked, std::span<const std::string_view> known_ids) {
+std::vector<InputFault> taxa_faults(const LocatedRequest& asked,
+                                    std::span<const std::string_view> known_ids) {
   const std::vector<LayerRequest>& layers = asked.request.layers;
   std::vector<InputFault> faults;
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const std::vector<LayerPart>& parts = layers[i].parts;
     for (std::size_t k = 0; k < parts.size(); ++k) {
       const std::string& taxon = parts[k].taxon;
+      if (taxon.empty()) continue;  // refused when it was read
       if (std::find(known_ids.begin(), known_ids.end(), taxon) != known_ids.end()) continue;
       const std::string field = parts.size() == 1 ? fmt::format("layers[{}].taxon", i)
                                                   : fmt::format("layers[{}].mix[{}].taxon", i, k);
       faults.push_back(fault_at(asked, field, unknown_taxon(taxon, known_ids)));
     }
   }
-  if (!faults.empty()) throw InputError{std::move(faults)};
+  return faults;
 }
 
 }  // namespace bulbwright::input

@@ -16,13 +16,12 @@ namespace bulbwright::input {
 /// What contradicts itself, in no order: a pot that cannot be (as make_pot() tells), top beside
 /// profile, more than one kind of place, both plant and flower, a latitude or hemisphere that does
 /// not go with the kind of place, and, where the hemisphere is known, a season that plant or flower
-/// is not in. Empty where all is well.
-/// `all_but_pot` leaves the pot alone, where its own fields were faulty already.
-enum class Judge { all, all_but_pot };
-std::vector<InputFault> contradictions(const LocatedRequest& asked, Judge judge = Judge::all);
+/// is not in. Empty where all is well. A pot that is not sound is left alone.
+std::vector<InputFault> contradictions(const LocatedRequest& asked);
 
 /// What a plan cannot do without and the request leaves out: the rim (or a profile), the place
 /// and its kind, the latitude of normals or records, the layers (unless they are what is sought).
+/// Nothing where the request is not sound: a missing key may just be misspelt.
 enum class Layers { needed, sought };
 std::vector<InputFault> omissions(const LocatedRequest& asked, Layers layers = Layers::needed);
 
@@ -30,15 +29,15 @@ std::vector<InputFault> omissions(const LocatedRequest& asked, Layers layers = L
 /// site, which only the catalogue knows.
 std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place);
 
-/// @throws InputError where plant or flower does not lie in `season`, or a flowering window lies
-/// in two seasons. Call it once the hemisphere is resolved.
-void check_season(const LocatedRequest& asked, Hemisphere hemisphere);
+/// plant or flower that does not lie in `season`, or a flowering window in two seasons. Where
+/// hemisphere_of() tells the hemisphere, contradictions() has them already.
+std::vector<InputFault> season_faults(const LocatedRequest& asked, Hemisphere hemisphere);
 
 /// "unknown taxon ..." with the near misses, or where the known ones are listed.
 std::string unknown_taxon(std::string_view id, std::span<const std::string_view> known_ids);
 
-/// @throws InputError with every taxon of the layers that is not among `known_ids`, each with its
-/// place and the near misses.
-void check_taxa(const LocatedRequest& asked, std::span<const std::string_view> known_ids);
+/// Every taxon of the layers that is not among `known_ids`, at its place with the near misses.
+std::vector<InputFault> taxa_faults(const LocatedRequest& asked,
+                                    std::span<const std::string_view> known_ids);
 
 }  // namespace bulbwright::input

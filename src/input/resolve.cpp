@@ -18,17 +18,36 @@ namespace {
 
 constexpr std::size_t data_file_limit = 20'000'000;
 
-[[noreturn]] void refuse(const LocatedRequest& asked, std::string_view field,
-                         const std::string& message) {
-  throw InputError{{fault_at(asked, field, message)}};
+std::optional<int> season_of(const Request& request, Hemisphere hemisphere) {
+  if (request.season) return request.season;
+  if (request.plant) return bulbwright::season_of(*request.plant, hemisphere);
+  if (request.flower) return bulbwright::season_of(request.flower->first, hemisphere);
+  return std::nullopt;
 }
 
-int resolve_season(const LocatedRequest& asked, Hemisphere hemisphere) {
-  check_season(asked, hemisphere);
-  if (asked.request.season) return *asked.request.season;
-  if (asked.request.plant) return season_of(*asked.request.plant, hemisphere);
-  if (asked.request.flower) return season_of(asked.request.flower->first, hemisphere);
-  refuse(asked, "season", "missing; say which autumn, for instance 2026, or give plant or flower");
+std::optional<RecordedDays> records_of(const LocatedRequest& asked, InputFiles& inputs,
+                                       Faults& faults) {
+  if (!asked.request.place || !asked.request.place->records_file) return std::nullopt;
+  try {
+    return read_recorded_days(asked, inputs);
+  } catch (const InputError& error) {
+    faults.add(error.faults());
+    return std::nullopt;
+  }
+}
+
+/// The season, which needs the latitude to be known.
+std::optional<int> judged_season(const LocatedRequest& asked, double latitude, Faults& faults) {
+  const Request& request = asked.request;
+  const Hemisphere hemisphere = latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
+  if (!hemisphere_of(*request.place)) faults.add(season_faults(asked, hemisphere));
+  const auto season = season_of(request, hemisphere);
+  const bool refused = given(asked, "season") || given(asked, "plant") || given(asked, "flower");
+  if (!season && !refused) {
+    faults.add({fault_at(asked, "season",
+                         "missing; say which autumn, for instance 2026, or give plant or flower")});
+  }
+  return season;
 }
 
 constexpr std::array<std::string_view, 6> tables{"taxa.csv",  "genera.csv",   "places.csv",
@@ -114,20 +133,23 @@ PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs) {
   return places;
 }
 
-Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs) {
-  const std::vector<std::string_view> ids = facts.catalogue.ids();
-  check_taxa(asked, ids);
-  const std::optional<Place> place = resolve_place(asked, facts.places);
-  std::optional<RecordedDays> records;
-  if (asked.request.place->records_file) records = read_recorded_days(asked, inputs);
-  auto latitude = latitude_of(asked, place);
+Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
+                Faults faults) {
+  faults.add(taxa_faults(asked, facts.catalogue.ids()));
+  const std::optional<Place> place = resolve_place(asked, facts.places, faults);
+  const std::optional<RecordedDays> records = records_of(asked, inputs, faults);
+  std::optional<double> latitude;
+  if (asked.request.place) latitude = latitude_of(asked, place);
   if (!latitude && records) latitude = records->summary.latitude;
-  if (!latitude) {
-    refuse(asked, "place.records", "needs a latitude beside it, in degrees, south negative");
+  if (!latitude && records && !place && faults.size() == 0) {
+    faults.add({fault_at(asked, "place.records",
+                         "needs a latitude beside it, in degrees, south negative")});
   }
-  const int season = resolve_season(asked, *latitude < 0.0 ? Hemisphere::south : Hemisphere::north);
-  if (records) return setting_from_records(asked, place, season, *latitude, *records);
-  return setting_from_place(*place, season, asked.request.place->exposure);
+  std::optional<int> season;
+  if (latitude) season = judged_season(asked, *latitude, faults);
+  faults.throw_if_any();
+  if (records) return setting_from_records(asked, place, *season, *latitude, *records);
+  return setting_from_place(*place, *season, asked.request.place->exposure);
 }
 
 PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,

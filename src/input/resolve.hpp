@@ -8,6 +8,7 @@
 #include "climate/place.hpp"
 #include "climate/setting.hpp"
 #include "flowering/bloom_parameters.hpp"
+#include "input/faults.hpp"
 #include "input/input_files.hpp"
 #include "input/located_request.hpp"
 #include "plan/context.hpp"
@@ -36,8 +37,9 @@ Facts load_facts(const std::string& data_folder, InputFiles& inputs);
 PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs);
 
 /// The place and season of a request, with its taxa and dates checked against the catalogue.
-/// @throws InputError at the field at fault.
-Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs);
+/// @throws InputError with the faults found so far and every further one, each at its field.
+Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
+                Faults faults = {});
 
 /// What a plan is made from; everything given must outlive it.
 PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "input/pot_file_reader.hpp"
+#include "input/request_check.hpp"
 #include "input/resolve.hpp"
 #include "library/translate.hpp"
 #include "plan/planner.hpp"
@@ -19,8 +20,11 @@ struct Planner::Inside {
   explicit Inside(const std::string& data_folder) : facts{input::load_facts(data_folder, inputs)} {}
 
   Plan plan(std::string_view pot_file, const std::string& name, Effort effort) {
-    const input::LocatedRequest asked = input::read_pot_file(pot_file, name);
-    const Setting setting = input::resolve(asked, facts, inputs);
+    input::Faults faults;
+    const input::LocatedRequest asked = input::read_pot_file(pot_file, name, faults);
+    faults.add(input::contradictions(asked));
+    faults.add(input::omissions(asked));
+    const Setting setting = input::resolve(asked, facts, inputs, std::move(faults));
     return make_plan(asked.request, input::context_of(facts, setting, effort_of(effort), packings));
   }
 };

@@ -18,6 +18,8 @@ PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file
                              bulbs.label, layer.level, bulbs.count, layer.own_count});
     }
   }
+  if (!plan.ok) return needs;  // nothing is bought for it
+  needs.mix_loose = plan.materials.mix_loose;
   needs.mix = plan.materials.mix_loose - plan.materials.perlite;
   needs.perlite = plan.materials.perlite;
   needs.mesh = plan.materials.mesh_disc;

@@ -12,6 +12,7 @@
 #include "flowering/wave.hpp"
 #include "layers/planned_layer.hpp"
 #include "materials/plan_materials.hpp"
+#include "plan/request.hpp"
 #include "plan/task.hpp"
 #include "pot/planned_pot.hpp"
 #include "scheduling/reports.hpp"
@@ -32,6 +33,7 @@ struct PlacePicture {
 };
 
 struct Plan {
+  Request request;  ///< as it was asked, before wishes were settled
   bool ok = true;
   int season = 0;
   PlannedPot pot;

@@ -89,6 +89,7 @@ Plan forward_plan(const PotCase& asked, const PlanContext& context) {
 Plan make_plan(const Request& request, const PlanContext& context) {
   Settled settled = settle(make_case(request, context), context);
   Plan plan = forward_plan(settled.pot_case, context);
+  plan.request = request;
   plan.plant_given = request.plant.has_value();
   plan.wanted = std::move(settled.wanted);
   plan.spread = std::move(settled.spread);

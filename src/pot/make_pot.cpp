@@ -6,44 +6,13 @@
 
 #include "base/error.hpp"
 #include "pot/material.hpp"
+#include "pot/outline_size.hpp"
 #include "pot/pot.hpp"
 
 namespace bulbwright {
 namespace {
 
-struct Size {
-  Millimetres length;
-  Millimetres width;
-};
-
-std::string in_mm(Millimetres size) {
-  return fmt::format("{:.10g} mm", rounded(size.value(), 0.1));
-}
-
-void check_size(Millimetres size, const std::string& field) {
-  if (!std::isfinite(size.value()) || size <= Millimetres{0.0})
-    throw InvalidValue{field, "expected a length above 0 mm"};
-  if (size > largest_pot_size) {
-    throw InvalidValue{field, fmt::format("{} is more than {}; check the unit", in_mm(size),
-                                          in_mm(largest_pot_size))};
-  }
-}
-
-/// The two sizes of `pair` for that shape. A half-round of one width is half a disc.
-Size sizes_of(const LengthPair& pair, Shape shape, const char* field) {
-  check_size(pair.first, field);
-  if (pair.paired) check_size(pair.second, field);
-  if (shape == Shape::round) {
-    if (pair.paired && pair.first != pair.second) {
-      throw InvalidValue{field,
-                         "expected one width for a round pot; two lengths need the shape oval, "
-                         "rectangle or half-round"};
-    }
-    return {pair.first, pair.first};
-  }
-  if (pair.paired) return {pair.first, pair.second};
-  return {pair.first, shape == Shape::half_round ? pair.first / 2.0 : pair.first};
-}
+using Size = OutlineSize;
 
 /// The side that proportions are judged by: the shorter one, a half-round completed to a whole.
 Millimetres shorter_side(Shape shape, Size size) {
@@ -87,27 +56,12 @@ Millimetres corner_at(const PotRequest& request, Size size, Millimetres corner) 
   return std::min(corner, std::min(size.length, size.width) / 2.0);
 }
 
-Millimetres checked_corner(const PotRequest& request, Size rim, Millimetres wall) {
-  const Millimetres corner = request.corner;
-  if (!std::isfinite(corner.value()) || corner < Millimetres{0.0})
-    throw InvalidValue{"pot.corner", "expected a length of 0 mm or more"};
-  if (corner > Millimetres{0.0} && request.shape != Shape::rectangle)
-    throw InvalidValue{"pot.corner", "only a rectangle has a corner radius"};
-  const Millimetres inner = std::max(Millimetres{0.0}, corner - wall);
-  const Millimetres most = std::min(rim.length, rim.width) / 2.0;
-  if (request.shape == Shape::rectangle && inner > most) {
-    throw InvalidValue{"pot.corner", fmt::format("{} is more than half the shorter side, {}",
-                                                 in_mm(corner), in_mm(most))};
-  }
-  return inner;
-}
-
 void take_taper(const PotRequest& request, Pot& pot) {
   const Shape shape = request.shape;
   if (!request.top)
     throw InvalidValue{"pot.top", "missing; expected the width of the rim, such as \"380 mm\""};
   const Millimetres wall = request.thickness.value_or(Millimetres{0.0});
-  const Size outer_rim = sizes_of(*request.top, shape, "pot.top");
+  const Size outer_rim = outline_size(shape, *request.top, "pot.top");
   const Size rim = without_walls(outer_rim, wall, "pot.top");
   if (shape == Shape::half_round && !request.top->paired)
     pot.notes.push_back({PotNoteKind::depth_assumed, 0.5, rim.width});
@@ -118,7 +72,7 @@ void take_taper(const PotRequest& request, Pot& pot) {
       throw InvalidValue{"pot.base",
                          "expected two lengths like those of the top, such as \"560 mm x 160 mm\""};
     }
-    base = without_walls(sizes_of(*request.base, shape, "pot.base"), wall, "pot.base");
+    base = without_walls(outline_size(shape, *request.base, "pot.base"), wall, "pot.base");
     check_base(rim, base);
   } else {
     base = assumed_base(shape, rim, pot);
@@ -132,7 +86,8 @@ void take_taper(const PotRequest& request, Pot& pot) {
     height = default_height_share * shorter_side(shape, rim);
     pot.notes.push_back({PotNoteKind::height_assumed, default_height_share, height});
   }
-  const Millimetres corner = checked_corner(request, rim, wall);
+  check_corner(shape, outer_rim, request.corner, "pot.corner");
+  const Millimetres corner = std::max(Millimetres{0.0}, request.corner - wall);
   pot.levels = {{Millimetres{0.0}, base.length, base.width, corner_at(request, base, corner)},
                 {height, rim.length, rim.width, corner_at(request, rim, corner)}};
 }
@@ -180,7 +135,8 @@ void take_profile(const PotRequest& request, Pot& pot) {
     throw InvalidValue{"pot.profile", "expected at least two levels, the floor first"};
   const SizeKeys keys = size_keys(request.shape);
   const ProfileLevel& top = request.profile.back();
-  const Millimetres corner = checked_corner(request, {top.length, top.width}, Millimetres{0.0});
+  const Millimetres corner = request.corner;
+  check_corner(request.shape, {top.length, top.width}, corner, "pot.corner");
   for (std::size_t i = 0; i < request.profile.size(); ++i) {
     const ProfileLevel& given = request.profile[i];
     const std::string field = fmt::format("pot.profile[{}]", i);
@@ -229,6 +185,12 @@ void take_headspace(const PotRequest& request, Pot& pot) {
   if (request.headspace) {
     throw InvalidValue{"pot.headspace",
                        fmt::format("expected less than the inner height, {}", in_mm(height))};
+  }
+  if (request.profile.empty() && !request.height) {
+    throw InvalidValue{"pot.top",
+                       fmt::format("a pot so wide is taken to be {} high, which leaves no room for "
+                                   "mix under a headspace of {}; give its height",
+                                   in_mm(height), in_mm(pot.headspace))};
   }
   throw InvalidValue{request.profile.empty() ? "pot.height" : "pot.profile",
                      fmt::format("{} inside leaves no room for mix under a headspace of {}",

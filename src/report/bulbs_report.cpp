@@ -4,6 +4,7 @@
 
 #include <fmt/core.h>
 
+#include "report/common_json.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
 
@@ -42,18 +43,21 @@ Json figure_json(const TaxonFact& fact) {
 
 }  // namespace
 
-std::string bulbs_json(std::span<const Taxon* const> taxa) {
+std::string bulbs_json(std::span<const Taxon* const> taxa, std::span<const std::string> ids) {
   Json list = Json::array();
   for (const Taxon* taxon : taxa) {
     Json figures = Json::array();
     for (const TaxonFact& fact : taxon->facts) figures.push_back(figure_json(fact));
-    list.push_back(Json{{"id", taxon->id},
+    list.push_back(Json{{"taxon", taxon->id},
                         {"name", taxon->name},
                         {"genus", taxon->genus},
                         {"figures", std::move(figures)}});
   }
-  const Json json{{"schema", "bulbwright.bulbs/1"}, {"taxa", std::move(list)}};
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  Json json = document("bulbwright.bulbs/1");
+  json["request"]["ids"] = Json::array();
+  for (const std::string& id : ids) json["request"]["ids"].push_back(id);
+  json["taxa"] = std::move(list);
+  return document_text(json);
 }
 
 std::string bulbs_csv(std::span<const Taxon* const> taxa) {

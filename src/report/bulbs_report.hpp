@@ -9,8 +9,8 @@
 namespace bulbwright::report {
 
 /// Taxa as the JSON document "bulbwright.bulbs/1" (docs/schema/bulbs.schema.json): every figure
-/// with value, range, unit, origin and source.
-std::string bulbs_json(std::span<const Taxon* const> taxa);
+/// with value, range, unit, origin and source. `ids`: those asked for, none for all.
+std::string bulbs_json(std::span<const Taxon* const> taxa, std::span<const std::string> ids);
 
 /// The same as CSV, in the form of the data file: a part of it, edited, can be given back by
 /// --data. Lines end as RFC 4180 says.

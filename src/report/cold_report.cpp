@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cold/pot_temperature.hpp"
+#include "input/pot_file_writer.hpp"
 #include "report/cold_words.hpp"
 #include "report/common_json.hpp"
 #include "report/section_json.hpp"
@@ -131,17 +132,26 @@ void csv_row(std::string& csv, const ColdTable& table, const std::string& month,
   csv += "\r\n";
 }
 
+Json pot_json(const ColdReport& report) {
+  Json json = Json::object();
+  if (!report.pot_name.empty()) json["name"] = report.pot_name;
+  json["material"] = report.material;
+  json["filled_litres"] = rounded(report.pot_volume.value(), 0.1);
+  json["exposure"] = word_of(report.exposure);
+  json["lag_hours"] = rounded(report.lag_hours, 0.001);
+  json["daily_swing_left"] = rounded(report.swing_left, 0.01);
+  return json;
+}
+
 }  // namespace
 
-std::string cold_json(const ColdReport& report) {
-  Json json{{"schema", "bulbwright.cold/1"}, {"place", cold_place(report)}};
+std::string cold_json(const ColdReport& report, const Request& request) {
+  Json json = document("bulbwright.cold/1");
+  json["request"] = input::pot_file_object(request);
+  json["place"] = cold_place(report);
   if (report.latitude) json["latitude"] = rounded(*report.latitude, 0.01);
   json["basis"] = plain_spaces(cold_basis(report, TextStyle{}));
-  json["pot"] = {{"name", plain_spaces(cold_pot(report, TextStyle{}))},
-                 {"litres", rounded(report.pot_volume.value(), 0.1)},
-                 {"exposure", word_of(report.exposure)},
-                 {"lag_hours", rounded(report.lag_hours, 0.001)},
-                 {"daily_swing_left", rounded(report.swing_left, 0.01)}};
+  json["pot"] = pot_json(report);
   const ColdPeriod& period = report.period;
   json["from"] = period.exact ? to_iso(period.exact->first) : to_iso(period.from);
   json["to"] = period.exact ? to_iso(period.exact->last) : to_iso(period.to);
@@ -159,12 +169,9 @@ std::string cold_json(const ColdReport& report) {
     json["missing_days"] = table.missing_days;
   }
   if (report.record) json["record"] = record_json(*report.record);
-  Json notices = Json::array();
-  for (const Notice& notice : report.notices) {
-    notices.push_back(notice_json(notice));
-  }
-  json["notices"] = notices;
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  json["notices"] = Json::array();
+  for (const Notice& notice : report.notices) json["notices"].push_back(notice_json(notice));
+  return document_text(json);
 }
 
 std::string cold_csv(const ColdReport& report) {

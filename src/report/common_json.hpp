@@ -1,13 +1,25 @@
 #pragma once
 
+#include <string>
+
 #include <nlohmann/json.hpp>
 
 #include "base/calendar_day.hpp"
 #include "base/notice.hpp"
+#include "report/asked_flags.hpp"
 
 namespace bulbwright::report {
 
 /// What several documents hold in one form.
+
+/// What every answer begins with: { schema, program { name, version } }. docs/json.md has the
+/// promise that all of them keep.
+nlohmann::ordered_json document(const char* schema);
+
+/// A document as text: two-space indent, bytes that are no UTF-8 replaced, a newline at the end.
+std::string document_text(const nlohmann::ordered_json& json);
+
+nlohmann::ordered_json flags_json(const AskedFlags& flags);
 
 /// { from, to }, both days in.
 nlohmann::ordered_json days_json(const DayWindow& days);

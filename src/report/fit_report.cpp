@@ -4,6 +4,7 @@
 
 #include <fmt/core.h>
 
+#include "report/common_json.hpp"
 #include "report/section_json.hpp"
 #include "report/text_units.hpp"
 
@@ -69,18 +70,19 @@ std::string fit_json(const FitReport& report) {
     positions.push_back(
         Json{{"x_mm", rounded(bulb.x_mm, 0.01)}, {"y_mm", rounded(bulb.y_mm, 0.01)}});
   }
-  const Json json{{"schema", "bulbwright.fit/1"},
-                  {"section", section_json(report.section)},
-                  {"bulb_mm", rounded(report.bulb.value(), 0.001)},
-                  {"gap_mm", clearance(report.packing.gap)},
-                  {"wall_mm", rounded(report.wall.value(), 0.001)},
-                  {"count", report.packing.bulbs.size()},
-                  {"upper_bound", report.packing.upper_bound},
-                  {"bound", report.packing.bound_name},
-                  {"positions", positions},
-                  {"least_gap_mm", clearance(report.packing.least_gap)},
-                  {"least_wall_mm", clearance(report.packing.least_wall)}};
-  return json.dump(2) + "\n";
+  Json json = document("bulbwright.fit/1");
+  json["request"] = flags_json(report.request);
+  json["section"] = section_json(report.section);
+  json["bulb_mm"] = rounded(report.bulb.value(), 0.001);
+  json["gap_mm"] = clearance(report.packing.gap);
+  json["wall_mm"] = rounded(report.wall.value(), 0.001);
+  json["count"] = report.packing.bulbs.size();
+  json["upper_bound"] = report.packing.upper_bound;
+  json["bound"] = report.packing.bound_name;
+  json["positions"] = std::move(positions);
+  json["least_gap_mm"] = clearance(report.packing.least_gap);
+  json["least_wall_mm"] = clearance(report.packing.least_wall);
+  return document_text(json);
 }
 
 std::string fit_csv(const FitReport& report) {

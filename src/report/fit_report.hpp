@@ -4,12 +4,14 @@
 
 #include "packing/packing.hpp"
 #include "pot/section.hpp"
+#include "report/asked_flags.hpp"
 #include "report/text_style.hpp"
 
 namespace bulbwright::report {
 
 /// What `fit` was asked and found.
 struct FitReport {
+  AskedFlags request;
   Section section;
   Millimetres bulb;
   Millimetres wall;

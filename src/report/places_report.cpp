@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include "climate/climate.hpp"
+#include "report/common_json.hpp"
 #include "report/notice_text.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
@@ -195,7 +196,8 @@ std::string places_text(const PlacesReport& report, const TextStyle& style) {
 }
 
 std::string places_json(const PlacesReport& report) {
-  Json json{{"schema", "bulbwright.places/1"}};
+  Json json = document("bulbwright.places/1");
+  json["request"] = flags_json(report.request);
   if (report.profile) json["profile"] = place_json(*report.profile);
   Json places = Json::array();
   for (std::size_t i = 0; i < report.places.size(); ++i) {
@@ -204,7 +206,7 @@ std::string places_json(const PlacesReport& report) {
     places.push_back(std::move(place));
   }
   json["places"] = std::move(places);
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return document_text(json);
 }
 
 std::string places_csv(const PlacesReport& report) {

@@ -5,12 +5,14 @@
 #include <vector>
 
 #include "climate/place.hpp"
+#include "report/asked_flags.hpp"
 #include "report/text_style.hpp"
 
 namespace bulbwright::report {
 
 /// What `places` found, ready to print.
 struct PlacesReport {
+  AskedFlags request;
   std::string question;          ///< in words: "all places", "the nearest to 37.8, -122.4"
   std::optional<Place> profile;  ///< of a zone asked for; `places` are then its stations
   std::vector<Place> places;

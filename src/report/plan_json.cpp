@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "input/pot_file_writer.hpp"
 #include "report/common_json.hpp"
 #include "report/date_text.hpp"
 #include "report/notice_text.hpp"
@@ -14,7 +15,7 @@
 namespace bulbwright::report {
 namespace {
 
-/// To 0.1, never -0; null where there is no number.
+/// To 0.1, never -0; null where there is nothing to measure.
 Json tenth(double value) {
   if (!std::isfinite(value)) return nullptr;
   return rounded(value, 0.1);
@@ -97,7 +98,7 @@ Json layer_json(const PlannedLayer& layer) {
             {"wall_mm", tenth(layer.wall)}};
   put_text(json, "bound", layer.bound_name);
   if (layer.count_set_close > 0) json["count_set_close"] = layer.count_set_close;
-  json["own_count"] = layer.own_count;
+  json["count_given"] = layer.own_count;
   return json;
 }
 
@@ -213,10 +214,11 @@ Json materials_json(const PlanMaterials& materials) {
 
 Json shopping_json(const ShoppingNeed& need) {
   Json json{{"item", need.taxon}, {"need", need.need}, {"spares", need.spares}, {"buy", need.buy},
-            {"unit", "bulb"},     {"name", need.name}, {"layer", need.layer},   {"own", need.own}};
+            {"unit", "bulb"},     {"name", need.name}, {"layer", need.layer}};
+  json["own"] = need.own ? need.need : 0;
   put_text(json, "grade", need.grade);
   put_text(json, "label", need.label);
-  put_text(json, "pot", need.pot);
+  put_text(json, "pot_name", need.pot);
   return json;
 }
 
@@ -227,8 +229,8 @@ Json caution_json(const Caution& caution) {
   return json;
 }
 
-Json place_json(const PlacePicture& place) {
-  Json json{{"label", place.label},
+Json climate_json(const PlacePicture& place) {
+  Json json{{"place", place.label},
             {"latitude", rounded(place.latitude, 0.01)},
             {"hemisphere", place.hemisphere == Hemisphere::south ? "south" : "north"}};
   if (place.basis) json["basis"] = plain_text(*place.basis);
@@ -251,30 +253,31 @@ Json window_json(const PlantingWindow& window) {
 }  // namespace
 
 Json plan_object(const Plan& plan) {
-  Json json{{"schema", "bulbwright.plan/1"},
-            {"pot", pot_json(plan.pot)},
-            {"layers", list_of(plan.layers, layer_json)},
-            {"cold", cold_json(plan)},
-            {"dates", list_of(plan.dates, date_json)},
-            {"waves", list_of(plan.waves, wave_json)},
-            {"display", display_json(plan.display)},
-            {"materials", materials_json(plan.materials)},
-            {"shopping", list_of(plan.shopping, shopping_json)},
-            {"notices", list_of(plan.notices, notice_json)},
-            {"cautions", list_of(plan.cautions, caution_json)},
-            {"ok", plan.ok},
-            {"season", plan.season},
-            {"plant", to_iso(plan.plant)},
-            {"plant_given", plan.plant_given},
-            {"place", place_json(plan.place)},
-            {"windows", list_of(plan.windows, window_json)}};
+  Json json = document("bulbwright.plan/1");
+  json["request"] = input::pot_file_object(plan.request);
+  json["pot"] = pot_json(plan.pot);
+  json["layers"] = list_of(plan.layers, layer_json);
+  json["cold"] = cold_json(plan);
+  json["dates"] = list_of(plan.dates, date_json);
+  json["waves"] = list_of(plan.waves, wave_json);
+  json["display"] = display_json(plan.display);
+  json["materials"] = materials_json(plan.materials);
+  json["shopping"] = list_of(plan.shopping, shopping_json);
+  json["notices"] = list_of(plan.notices, notice_json);
+  json["cautions"] = list_of(plan.cautions, caution_json);
+  json["ok"] = plan.ok;
+  json["season"] = plan.season;
+  json["plant"] = to_iso(plan.plant);
+  json["plant_given"] = plan.plant_given;
+  json["climate"] = climate_json(plan.place);
+  json["windows"] = list_of(plan.windows, window_json);
   if (plan.wanted) json["wanted"] = wanted_json(*plan.wanted);
   if (plan.spread) json["spread"] = spread_json(*plan.spread);
   return json;
 }
 
 std::string plan_json(const Plan& plan) {
-  return plan_object(plan).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return document_text(plan_object(plan));
 }
 
 }  // namespace bulbwright::report

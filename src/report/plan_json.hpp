@@ -11,7 +11,7 @@ namespace bulbwright::report {
 /// A plan as the JSON document "bulbwright.plan/1" (docs/schema/plan.schema.json): the same object
 /// whether the plan can be carried out or not. Two-space indent, final newline. Lengths to 0.1 mm,
 /// weeks, litres, kilograms and degrees to 0.1, chances to 0.001; no -0. A date, a weight or a text
-/// that is not known is an absent key.
+/// that is not known is an absent key; least_gap_mm of a single bulb is null.
 std::string plan_json(const Plan& plan);
 
 /// The same object, for documents that hold many plans.

@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include "input/pot_file_writer.hpp"
+#include "report/common_json.hpp"
 #include "report/notice_text.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
@@ -19,8 +21,8 @@ void put_text(Json& json, const char* key, const std::string& text) {
   if (!text.empty()) json[key] = text;
 }
 
-Json pot_json(const PotNeeds& pot) {
-  Json json = Json::object();
+Json pot_json(const PotNeeds& pot, std::size_t index) {
+  Json json{{"number", index + 1}};
   put_text(json, "name", pot.pot);
   put_text(json, "file", pot.file);
   json["ok"] = pot.ok;
@@ -31,11 +33,11 @@ Json pot_json(const PotNeeds& pot) {
     put_text(layer, "grade", bulbs.grade);
     put_text(layer, "label", bulbs.label);
     layer["count"] = bulbs.count;
-    layer["own"] = bulbs.own;
+    layer["own"] = bulbs.own ? bulbs.count : 0;
     layers.push_back(std::move(layer));
   }
   json["layers"] = std::move(layers);
-  json["mix_litres"] = rounded(pot.mix.value(), 0.1);
+  json["mix_loose_litres"] = rounded(pot.mix_loose.value(), 0.1);
   json["perlite_litres"] = rounded(pot.perlite.value(), 0.1);
   json["mesh_mm"] = document_mm(pot.mesh);
   json["mesh_width_mm"] = document_mm(pot.mesh_width);
@@ -45,10 +47,11 @@ Json pot_json(const PotNeeds& pot) {
 }
 
 Json share_json(const ShoppingItem& item, const ShoppingItem::Share& share) {
-  Json json{{"pot", share.pot}};
+  Json json{{"pot_number", share.pot + 1}};
   if (share.layer > 0) json["layer"] = share.layer;
   json["need"] = amount_json(item, share.need);
-  if (share.own) json["own"] = true;
+  if (item.kind == ItemKind::bulb)
+    json["own"] = share.own ? amount_json(item, share.need) : Json(0);
   return json;
 }
 
@@ -72,7 +75,7 @@ Json item_json(const ShoppingItem& item) {
   if (item.kind == ItemKind::mesh) {
     json["mesh_mm"] = document_mm(item.mesh);
     json["mesh_width_mm"] = document_mm(item.mesh_width);
-    json["opening_mm"] = document_mm(item.mesh_opening);
+    json["mesh_opening_mm"] = document_mm(item.mesh_opening);
   }
   Json shares = Json::array();
   for (const ShoppingItem::Share& share : item.shares) shares.push_back(share_json(item, share));
@@ -87,13 +90,18 @@ std::string amount_cell(const ShoppingItem& item, double amount) {
 
 }  // namespace
 
-std::string shop_json(const ShoppingList& list) {
-  Json json{{"schema", "bulbwright.shop/1"}, {"sure", nullptr}};
+std::string shop_json(const ShoppingList& list, std::span<const Request> requests) {
+  Json json = document("bulbwright.shop/1");
+  json["request"] = Json::array();
+  for (const Request& request : requests)
+    json["request"].push_back(input::pot_file_object(request));
+  json["sure"] = nullptr;
   json["pots"] = Json::array();
-  for (const PotNeeds& pot : list.pots) json["pots"].push_back(pot_json(pot));
+  for (std::size_t i = 0; i < list.pots.size(); ++i)
+    json["pots"].push_back(pot_json(list.pots[i], i));
   json["items"] = Json::array();
   for (const ShoppingItem& item : list.items) json["items"].push_back(item_json(item));
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return document_text(json);
 }
 
 std::string shop_csv(const ShoppingList& list) {

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <span>
 #include <string>
 
+#include "plan/request.hpp"
 #include "report/text_style.hpp"
 #include "shopping/shopping.hpp"
 
@@ -9,7 +11,8 @@ namespace bulbwright::report {
 
 /// The list as the JSON document "bulbwright.shop/1" (docs/schema/shop.schema.json). Bulbs and
 /// pieces are whole numbers, litres to 0.1. `sure` is null: a flat rate has no probability.
-std::string shop_json(const ShoppingList& list);
+/// `requests`: what was asked of each pot, in the order of the list.
+std::string shop_json(const ShoppingList& list, std::span<const Request> requests);
 
 /// RFC 4180 with the header item,kind,unit,need,spares,buy,packs; packs as "2 x 25 + 1 x 10". Texts
 /// of the grower are kept from being taken for formulas.

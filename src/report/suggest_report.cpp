@@ -37,14 +37,36 @@ Json suggestion_json(const Suggestion& suggestion) {
               {"pot", input::pot_file_object(suggestion.request)},
               {"plant", to_iso(suggestion.plant)},
               {"planting", days_json(suggestion.planting)},
-              {"stretch", days_json(suggestion.stretch)},
+              {"longest_run", days_json(suggestion.stretch)},
               {"chance_least_met", rounded(suggestion.chance, 0.001)}};
+}
+
+template <class Word>
+Json words_json(const std::vector<Word>& words) {
+  Json list = Json::array();
+  for (const Word word : words) list.push_back(word_of(word));
+  return list;
+}
+
+/// The flags that say which stacks are wanted.
+Json wish_json(const SuggestionWish& wish) {
+  return Json{{"window", days_json(wish.window)},
+              {"layers", wish.most_layers},
+              {"no_storage", wish.no_storage},
+              {"safe_for", words_json(wish.safe_for)},
+              {"not_eaten_by", words_json(wish.not_eaten_by)},
+              {"with", wish.with},
+              {"without", wish.without},
+              {"best", wish.count}};
 }
 
 }  // namespace
 
 std::string suggest_json(const Suggestions& suggestions) {
-  Json json{{"schema", "bulbwright.suggest/1"}, {"searched", suggestions.stacks}};
+  Json json = document("bulbwright.suggest/1");
+  json["request"] = input::pot_file_object(suggestions.request);
+  json["wish"] = wish_json(suggestions.wish);
+  json["searched"] = suggestions.stacks;
   json["suggestions"] = Json::array();
   for (const Suggestion& found : suggestions.found)
     json["suggestions"].push_back(suggestion_json(found));
@@ -57,7 +79,7 @@ std::string suggest_json(const Suggestions& suggestions) {
     json["left_out"].push_back({{"taxon", out.taxon}, {"reason", plain_text(out.reason)}});
   json["notices"] = Json::array();
   for (const Notice& notice : suggestions.notices) json["notices"].push_back(notice_json(notice));
-  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return document_text(json);
 }
 
 }  // namespace bulbwright::report

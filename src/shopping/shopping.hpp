@@ -34,7 +34,8 @@ struct PotNeeds {
   std::optional<Notice> reason;  ///< why not
   int layers = 0;
   std::vector<BulbNeed> bulbs;  ///< bottom layer first
-  Litres mix;                   ///< loose, to buy, without perlite
+  Litres mix_loose;             ///< to buy, before settling, perlite included
+  Litres mix;                   ///< the same without perlite
   Litres perlite;
   Millimetres mesh;          ///< length of the piece, 0: none
   Millimetres mesh_width;    ///< as mesh for a round pot

@@ -204,6 +204,8 @@ Suggestions suggest(const Request& request, const SuggestionWish& wish,
   DepthCheck depth{candidates, context.catalogue, all.pot};
   const StackSearch search = search_stacks(candidates, depth, wish);
   Suggestions result;
+  result.request = request;
+  result.wish = wish;
   result.place = context.setting.label;
   result.window = wish.window;
   result.kinds = static_cast<int>(context.catalogue.taxa().size());

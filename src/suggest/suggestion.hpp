@@ -41,6 +41,8 @@ struct LeftOut {
 };
 
 struct Suggestions {
+  Request request;  ///< pot, place and dates asked for
+  SuggestionWish wish;
   std::string place;
   DayWindow window;
   std::vector<Suggestion> found;  ///< best first; the pot of one tulip kind last if it is not above

@@ -35,14 +35,14 @@ Draft202012Validator.check_schema(schema)
 every, one = json.load(open("all.json")), json.load(open("one.json"))
 for document in (every, one):
     Draft202012Validator(schema).validate(document)
-assert [t["id"] for t in one["taxa"]] == ["muscari"]
+assert [t["taxon"] for t in one["taxa"]] == ["muscari"]
 # The schema can fail: a published figure without a source is not one.
 bad = json.loads(json.dumps(one))
 bad["taxa"][0]["figures"][0] = {"quantity": "height", "value": 1, "unit": "cm", "origin": "published"}
 assert not Draft202012Validator(schema).is_valid(bad)
 # Every row of the data file is told, with the same numbers.
 data = list(csv.DictReader(open(sys.argv[1] + "/data/taxa.csv", encoding="utf-8", newline="")))
-told = {(t["id"], f["quantity"]): f for t in every["taxa"] for f in t["figures"]}
+told = {(t["taxon"], f["quantity"]): f for t in every["taxa"] for f in t["figures"]}
 assert len(data) == len(told)
 for row in data:
     figure = told[row["taxon"], row["quantity"]]

@@ -40,7 +40,7 @@ status=0
 [ "$status" -eq 1 ] || { echo "a bulb wider than its outline: exit $status"; exit 1; }
 status=0
 "$bulbwright" fit --top "200 mm x 100 mm" --bulb "40 mm" 2>"$work/err" || status=$?
-[ "$status" -eq 2 ] && grep -q -- "--shape oval" "$work/err" || { echo "two sizes for a round outline"; exit 1; }
+[ "$status" -eq 2 ] && grep -q -- "--top: expected one width" "$work/err" || { echo "two sizes for a round outline"; exit 1; }
 
 # More bulbs than are ever packed are refused at once, by number and field.
 status=0

@@ -21,7 +21,7 @@ $bulbwright places --format json > "$work/all.json"
 $bulbwright places --near "37.8, -122.4" --count 3 --format json > "$work/near.json"
 $bulbwright places --zone 9b --region north-american --format json > "$work/zone.json"
 for name in all near zone; do valid "$work/$name.json"; done
-[ "$(grep -c '"name"' "$work/all.json")" = 378 ] || fail "not all places"
+[ "$(grep -c '"name"' "$work/all.json")" = 379 ] || fail "not all places"
 
 $bulbwright places san francisco | grep -q "San Francisco, California" || fail "search by words"
 $bulbwright places --near 51.5,-0.1 --count 1 | grep -q "London" || fail "nearest to London"

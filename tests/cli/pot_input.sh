@@ -20,6 +20,8 @@ done
 # Flags that say the same as the file give the same plan as the file.
 "$bulbwright" plan "$steps" --format json >"$work/file.json"
 "$bulbwright" plan "$steps" --top "38 cm" --zone 9B --plant 2027-01-08 --format json >"$work/flags.json"
+# All but the request that is echoed: --plant takes the place of the season.
+for form in file flags; do sed -i '/^  "request": {/,/^  },/d' "$work/$form.json"; done
 cmp -s "$work/file.json" "$work/flags.json" || fail "flags equal to the file change the plan"
 
 # refused TEXT ARGUMENTS...: exit 2 at once, TEXT in the message, nothing on standard output
@@ -47,6 +49,14 @@ refused "--layer: unknown taxon \"tulip-trumph\"; did you mean \"tulip-triumph\"
 refused "--wall: \"-1 mm\" is out of range" plan "$steps" --wall "-1 mm"
 refused "pot.base: 290 mm is too wide for a rim of 200 mm" plan "$steps" --top "200 mm"
 refused "season 2027" plan "$steps" --season 2027
+# Standard input is read once, and who names it twice is told so.
+refused "standard input is read once" shop - -
+"$bulbwright" plan - --records - --latitude 47 <"$steps" >"$work/out" 2>"$work/err"
+[ $? -eq 2 ] && grep -q -- "--records: standard input is read once" "$work/err" || fail "plan - --records -: $(cat "$work/err")"
+refused "--records: cannot read \"$work/none.csv\"" plan "$steps" --records "$work/none.csv" --latitude 47
+refused "pot.top: a pot so wide" plan <(echo '{"pot":{"top":"1 mm"},"place":{"zone":"9b"},"season":2026,"layers":[{"taxon":"muscari"}]}')
+refused "places: no place is named" places Londn
+grep -q "site" "$work/err" && fail "places WORD is told of a site"
 # Several wrong flags are told at once.
 refused "--zone: \"9c\" is no hardiness zone" plan "$steps" --zone 9c --top 6m --pest lion
 grep -q -- "--top: \"6m\" is out of range" "$work/err" || fail "only one of three faults is told"

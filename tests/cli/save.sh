@@ -30,7 +30,9 @@ mkdir "$work/records" "$work/pots"
 (cd "$work/records" && "$bulbwright" plan "${pot[@]:0:6}" --layer tulip-triumph --records terrace.csv --latitude 38 \
   --plant 2025-12-01 --format json --save ../pots/recorded.json) >"$work/flags" || fail "records: exit $?"
 (cd / && "$bulbwright" plan "$work/pots/recorded.json" --format json) >"$work/file" || fail "records: file: exit $?"
-cmp "$work/flags" "$work/file" || fail "the saved file with records plans otherwise"
+# The request echoes the path of the records as it was given, which is another.
+without_request() { /usr/bin/python3 -c 'import json, sys; plan = json.load(open(sys.argv[1])); del plan["request"]; print(plan)' "$1"; }
+[ "$(without_request "$work/flags")" = "$(without_request "$work/file")" ] || fail "the saved file with records plans otherwise"
 (cd "$work" && "$bulbwright" plan pots/recorded.json --save again.json && cat again.json) | grep -q '"records/terrace.csv"' ||
   fail "records of a file saved elsewhere are lost"
 

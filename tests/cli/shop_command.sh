@@ -79,7 +79,16 @@ for item in both["items"]:
 assert listed == counts, (listed, counts)
 assert [p["ok"] for p in partly["pots"]] == [True, False]
 assert partly["pots"][1]["reason"]
-assert all(s["pot"] == 0 for i in partly["items"] for s in i["shares"])
+assert all(s["pot_number"] == 1 for i in partly["items"] for s in i["shares"])
+for pot in partly["pots"]:
+    amounts = [pot[key] for key in ("mix_loose_litres", "perlite_litres", "mesh_mm", "pins", "labels")]
+    assert any(amounts) == pot["ok"], "a pot that cannot be planted takes something"
+for item in both["items"]:
+    for share in item["shares"]:
+        assert both["pots"][share["pot_number"] - 1]["number"] == share["pot_number"]
+    if item["kind"] == "bulb":
+        assert sum(s["own"] for s in item["shares"]) == item["own"], item
+assert len(both["request"]) == len(both["pots"])
 
 raw = open("list.csv", "rb").read()
 assert raw.startswith(b"item,kind,unit,need,spares,buy,packs\r\n")

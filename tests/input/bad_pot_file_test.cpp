@@ -121,11 +121,11 @@ TEST_CASE("a pot that cannot be is refused by its field", "[pot_file][input]") {
         at(2, 66, "pot.corner: 101 mm is more than half the shorter side, 100 mm"));
   CHECK(pot(R"({ "top": "380 mm", "height": "360 mm", "headspace": "360 mm" })") ==
         at(2, 60, "pot.headspace: expected less than the inner height, 360 mm"));
-  CHECK(
-      pot(R"({ "top": "60 cm x 20 cm" })") ==
-      at(2, 17,
-         "pot.top: expected one width for a round pot; two lengths need the shape oval, rectangle "
-         "or half-round"));
+  CHECK(pot(R"({ "top": "60 cm x 20 cm" })") ==
+        at(2, 17,
+           "pot.top: expected one width for a round outline; two lengths need the shape oval, "
+           "rectangle "
+           "or half-round"));
   CHECK(pot(R"({ "top": "380 mm", "shape": "rund" })") ==
         at(2, 36, R"(pot.shape: "rund" is no shape; did you mean "round"?)"));
   CHECK(pot(R"({ "top": "380 mm", "shape": "heart" })") ==
@@ -206,10 +206,15 @@ TEST_CASE("normals are twelve pairs that a climate could have", "[pot_file][inpu
   CHECK(normals(night, "[11,12,13,14,15,16,17,18,19,20,21,\"12 C\"]", "\"C\"") ==
         at(5, 43, "place.normals.tmax[11]: a text where a number was expected, without unit"));
   CHECK(normals(night, "[11,12,13,14,15,16,17,18,19,20,21,112]", "\"C\"") ==
-        at(5, 43, "place.normals.tmax[11]: 112 degC is no monthly mean; expected -70 to 60"));
+        at(5, 43, "place.normals.tmax[11]: 112 C is no monthly mean; expected -70 C to 60 C"));
+  // In the unit that was written.
+  CHECK(
+      normals("[50,2,3,4,5,6,7,8,9,10,11,-95]", "[38,12,13,14,15,16,17,18,19,20,21,22]", "\"F\"") ==
+      at(4, 10, "place.normals.tmin[0]: 50 F is not below tmax[0], 38 F") +
+          at(4, 35, "place.normals.tmin[11]: -95 F is no monthly mean; expected -94 F to 140 F"));
   CHECK(normals(night, "[51,52,53,54,55,56,57,58,59,60,61,112]", "\"F\"").empty());
   CHECK(normals("[1,2,3,4,5,6,7,8,9,10,11,22.5]", day, "\"C\"") ==
-        at(4, 34, "place.normals.tmin[11]: 22.5 is not below tmax[11], 22"));
+        at(4, 34, "place.normals.tmin[11]: 22.5 C is not below tmax[11], 22 C"));
   CHECK(normals(night, day, "\"K\"") ==
         at(6, 9, R"(place.normals.unit: "K" is no unit of temperature; did you mean "C" or "F"?)"));
   CHECK(place("{ \"normals\": { \"tmin\": " + night + ", \"tmax\": " + day +

@@ -1,5 +1,7 @@
 #include "report/plan_json.hpp"
 
+#include <limits>
+
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
@@ -26,7 +28,7 @@ using Names = std::vector<std::string>;
 TEST_CASE("plan JSON keeps the documented keys in the documented order", "[plan_json]") {
   const Json json = Json::parse(plan_json(fixture::terrace_plan()));
   CHECK(json["schema"] == "bulbwright.plan/1");
-  CHECK(keys(json, 11) == Names{"schema", "pot", "layers", "cold", "dates", "waves", "display",
+  CHECK(keys(json, 13) == Names{"schema", "program", "request", "pot", "layers", "cold", "dates", "waves", "display",
                                 "materials", "shopping", "notices", "cautions"});
   CHECK(keys(json["layers"][0], 10) == Names{"level", "depth_mm", "below_rim_mm",
                                              "fill_below_rim_mm", "section", "gap_mm", "count",
@@ -62,6 +64,26 @@ TEST_CASE("plan JSON tells what was wished and what an ordinary plan gives", "[p
   CHECK(json["spread"]["display_before"] == json["display"]);
 }
 
+TEST_CASE("plan JSON tells who answered and what was asked", "[plan_json]") {
+  Plan plan = fixture::terrace_plan();
+  plan.request.pot.top = LengthPair{380_mm, 380_mm, false};
+  plan.request.plant = Day{2027, 1, 8};
+  const Json json = Json::parse(plan_json(plan));
+  CHECK(json["program"]["name"] == "bulbwright");
+  CHECK_FALSE(json["program"]["version"].get<std::string>().empty());
+  CHECK(json["request"]["pot"]["top"] == "380 mm");
+  CHECK(json["request"]["plant"] == "2027-01-08");
+  CHECK_FALSE(json["request"].contains("layers"));
+}
+
+TEST_CASE("between bulbs of which there is one, nothing is measured", "[plan_json]") {
+  Plan plan = fixture::terrace_plan();
+  plan.layers[0].least_gap = Millimetres{std::numeric_limits<double>::infinity()};
+  const Json json = Json::parse(plan_json(plan));
+  CHECK(json["layers"][0].contains("least_gap_mm"));
+  CHECK(json["layers"][0]["least_gap_mm"].is_null());
+}
+
 TEST_CASE("plan JSON carries the plan's own figures", "[plan_json]") {
   const Plan plan = fixture::terrace_plan();
   const Json json = Json::parse(plan_json(plan));
@@ -93,7 +115,7 @@ TEST_CASE("plan JSON is rounded, without -0, and ends with a newline", "[plan_js
   const Json json = Json::parse(text);
   CHECK(json["layers"][0]["positions"][0]["y_mm"] == 0.3);
   CHECK(json["materials"]["mix_litres"] == 26.4);
-  CHECK(json["place"]["mix_mean_c"][0].is_null());
+  CHECK(json["climate"]["mix_mean_c"][0].is_null());
 }
 
 TEST_CASE("each shape of section has its own keys", "[plan_json]") {

@@ -23,6 +23,7 @@ ShoppingList two_pots() {
   steps.bulbs = {{"tulip-triumph", "Tulipa", "Triumph tulip", "12", "", 1, 14, false},
                  {"crocus-large", "Crocus", "Large Dutch crocus (Crocus vernus)", "7/10",
                   "=HYPERLINK(\"x\"), \"best\"", 2, 40, true}};
+  steps.mix_loose = Litres{32.04};
   steps.mix = Litres{24.04};
   steps.perlite = Litres{8.0};
   steps.mesh = steps.mesh_width = Millimetres{370.0};
@@ -79,11 +80,19 @@ TEST_CASE("a text is never a formula", "[spreadsheet][published]") {
 }
 
 TEST_CASE("the JSON list keeps the documented keys", "[shop_report]") {
-  const auto json = nlohmann::json::parse(shop_json(two_pots()));
+  std::vector<Request> requests(3);
+  requests[1].season = 2026;
+  const auto json = nlohmann::json::parse(shop_json(two_pots(), requests));
+  CHECK(json["program"]["name"] == "bulbwright");
+  CHECK(json["request"].size() == 3);
+  CHECK(json["request"][1]["season"] == 2026);
   CHECK(json["schema"] == "bulbwright.shop/1");
   CHECK(json["sure"].is_null());
   CHECK(json["pots"].size() == 3);
-  CHECK(json["pots"][0]["layers"][1]["own"] == true);
+  CHECK(json["pots"][0]["layers"][1]["own"] == 40);
+  CHECK(json["pots"][0]["layers"][0]["own"] == 0);
+  CHECK(json["pots"][1]["number"] == 2);
+  CHECK(json["pots"][0]["mix_loose_litres"] == 32.0);
   CHECK(json["pots"][2]["reason"] ==
         "the pot is too shallow for these layers; an inner height of 210 mm would do");
   const auto& tulips = json["items"][1];
@@ -96,9 +105,9 @@ TEST_CASE("the JSON list keeps the documented keys", "[shop_report]") {
   CHECK(tulips["loss_rate"] == 0.1);
   CHECK(tulips["loss_origin"] == "flat rate");
   CHECK(tulips["packs"] == nlohmann::json::parse(R"([{"size": 25, "count": 1}])"));
-  CHECK(tulips["shares"] ==
-        nlohmann::json::parse(
-            R"([{"pot": 0, "layer": 1, "need": 14}, {"pot": 1, "layer": 1, "need": 7}])"));
+  CHECK(tulips["shares"] == nlohmann::json::parse(
+                                R"([{"pot_number": 1, "layer": 1, "need": 14, "own": 0},
+                {"pot_number": 2, "layer": 1, "need": 7, "own": 0}])"));
   CHECK(json["items"][2]["need"] == 34.0);
   CHECK_FALSE(json["items"][2].contains("loss_rate"));
 }
