@@ -244,7 +244,9 @@ class Minimiser {
         if (cy < cost) {
           better = true;
           tiny = cost - cy < 2e-6 * cost;
-          x = y, e = ey, cost = cy;
+          x = y;
+          e = ey;
+          cost = cy;
           damping = std::max(damping / 5, 1e-8);
         } else {
           damping *= 6;
@@ -276,7 +278,11 @@ class Minimiser {
           }
         }
         const double cy = cost_of(y, ey, used);
-        if (cy < cost) x = y, e = ey, cost = cy;
+        if (cy < cost) {
+          x = y;
+          e = ey;
+          cost = cy;
+        }
       }
     }
     return x;
@@ -295,7 +301,9 @@ class Minimiser {
       const std::vector<double> ey = errors(y);
       const double cy = cost_of(y, ey, used);
       if (cy >= cost) break;
-      x = y, e = ey, cost = cy;
+      x = y;
+      e = ey;
+      cost = cy;
     }
     return x;
   }
@@ -494,7 +502,10 @@ int main(int argc, char** argv) {
     double mean = 0.0, sd = 0.0;
     if (std::sscanf(argv[i + 1], "%63[^:]:%63[^=]=%lf,%lf", name, group, &mean, &sd) != 4) return 2;
     for (Shared& s : shared) {
-      if (!std::strcmp(s.name, name) && !std::strcmp(s.group, group)) s.mean = mean, s.sd = sd;
+      if (!std::strcmp(s.name, name) && !std::strcmp(s.group, group)) {
+        s.mean = mean;
+        s.sd = sd;
+      }
     }
   }
   Fit fit;

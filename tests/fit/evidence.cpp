@@ -186,7 +186,10 @@ class Reader {
     o.named = o.taxon == o.label;
     if (row["event"] == "open") {
       o.says = Says::open;
-      if (!o.named) o.taxon = earliest_tulip, o.other = "tulip-single-late";
+      if (!o.named) {
+        o.taxon = earliest_tulip;
+        o.other = "tulip-single-late";
+      }
     }
     o.low = in_season(row["from"], side).serial();
     o.high = in_season(row["to"], side).serial();

@@ -129,8 +129,9 @@ void print_figures(std::span<const Judged> rows, bool list_stored) {
   for (const Judged& j : rows) counts[j.row->taxon] += garden_date(*j.row) ? 1 : 0;
   for (const auto& [taxon, n] : counts) {
     if (n < 4) continue;
-    const auto e =
-        errors(rows, [&](const Observation& o) { return garden_date(o) && o.taxon == taxon; });
+    const auto e = errors(rows, [&, name = taxon](const Observation& o) {
+      return garden_date(o) && o.taxon == name;
+    });
     fmt::print("| {} | {} | {:+.1f} | {:.1f} |\n", taxon, n, median(e), median_size(e));
   }
   const auto seen = [](const Observation& o) {
@@ -190,7 +191,10 @@ SpreadLaw calibrated(std::span<const Judged> rows) {
       }
       cost += least;
     }
-    if (cost < best_cost) best_cost = cost, best.winter_share = share;
+    if (cost < best_cost) {
+      best_cost = cost;
+      best.winter_share = share;
+    }
   }
   const auto holding = [&](const auto& member, auto sd_of) {
     for (double spread = 0.0; spread < 40.0; spread += 0.5) {

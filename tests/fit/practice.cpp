@@ -89,7 +89,9 @@ std::optional<std::pair<double, double>> days_of(const std::string& words) {
     } else if (const auto month = months.find(word); month != months.end()) {
       const double start = Day{2027, month->second, 1}.serial();
       found.emplace_back(start + 30 * from_share, start + 30 * to_share);
-      from_share = 0.0, to_share = 1.0, first_part = true;
+      from_share = 0.0;
+      to_share = 1.0;
+      first_part = true;
     }
     if (c == ';' || c == '(') break;
     word.clear();

@@ -12,6 +12,7 @@
 #include "base/utf8.hpp"
 #include "catalogue/catalogue.hpp"
 #include "caution/caution.hpp"
+#include "climate/normals_check.hpp"
 #include "climate/place.hpp"
 #include "flowering/bloom_parameters.hpp"
 #include "shopping/pack_sizes.hpp"
@@ -50,8 +51,8 @@ void read_genera(std::string_view text) {
 void read_places(std::string_view text) {
   PlaceCatalogue places{parse_places_csv(text, "fuzz.csv")};
   for (const Place& place : places.places()) {
-    check_normals(place.normals);
-    require(&places.find(place.name) != nullptr);
+    require(normals_faults(place.normals).empty());
+    require(places.find(place.name).name == place.name);
   }
 }
 

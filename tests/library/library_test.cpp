@@ -65,8 +65,8 @@ TEST_CASE("wrong text is told with its line, column and near miss", "[library][i
 }
 
 // Graham, Lubachevsky, Nurmela and Ostergard (1998): seven equal discs, one in the middle of six,
-// need a circle of three diameters; proven. Places are whole hundredths of a millimetre, hence the one
-// millimetre of play.
+// need a circle of three diameters; proven. Places are whole hundredths of a millimetre, hence the
+// one millimetre of play.
 TEST_CASE("seven coins fill a circle of three diameters", "[library][published]") {
   library::Outline outline;
   outline.length_mm = 301.0;

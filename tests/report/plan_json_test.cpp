@@ -28,8 +28,9 @@ using Names = std::vector<std::string>;
 TEST_CASE("plan JSON keeps the documented keys in the documented order", "[plan_json]") {
   const Json json = Json::parse(plan_json(fixture::terrace_plan()));
   CHECK(json["schema"] == "bulbwright.plan/1");
-  CHECK(keys(json, 13) == Names{"schema", "program", "request", "pot", "layers", "cold", "dates", "waves", "display",
-                                "materials", "shopping", "notices", "cautions"});
+  CHECK(keys(json, 13) == Names{"schema", "program", "request", "pot", "layers", "cold", "dates",
+                                "waves", "display", "materials", "shopping", "notices",
+                                "cautions"});
   CHECK(keys(json["layers"][0], 10) == Names{"level", "depth_mm", "below_rim_mm",
                                              "fill_below_rim_mm", "section", "gap_mm", "count",
                                              "upper_bound", "bulbs", "positions"});
