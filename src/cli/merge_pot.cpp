@@ -11,7 +11,7 @@
 #include "input/pot_file_parts.hpp"
 #include "input/pot_file_reader.hpp"
 #include "input/request_check.hpp"
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 
 namespace bulbwright::cli {
 namespace {
@@ -103,7 +103,7 @@ class Merge {
 
   void lay_material(const std::string& text) {
     std::vector<std::string_view> names;
-    for (const Material& material : known_materials()) names.push_back(material.name);
+    for (const PotMaterial& material : known_materials()) names.push_back(material.name);
     const auto found =
         input::read_word(from("--material", "pot.material"), text, names, "material", faults_);
     if (found) request_.pot.material = names[*found];

@@ -30,7 +30,7 @@ struct ShopOptions {
 struct Pot {
   std::string file;
   Request request;
-  Setting setting;
+  PlaceSeason place_season;
 };
 
 bool reads_standard_input(const input::LocatedRequest& asked) {
@@ -54,8 +54,8 @@ std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts
         }
         input_is_taken = true;
       }
-      Setting setting = input::resolve(asked, facts, inputs, std::move(found));
-      pots.push_back({file, std::move(asked.request), std::move(setting)});
+      PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(found));
+      pots.push_back({file, std::move(asked.request), std::move(place_season)});
     } catch (const InputError& error) {
       faults.insert(faults.end(), error.faults().begin(), error.faults().end());
     }
@@ -80,7 +80,8 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
   std::vector<PotNeeds> needs;
   for (const Pot& pot : pots) {
     const Plan plan = make_plan(
-        pot.request, input::context_of(facts, pot.setting, effort_named(options.effort), packings));
+        pot.request,
+        input::context_of(facts, pot.place_season, effort_named(options.effort), packings));
     if (!plan.ok) result.exit_code = exit_cannot;
     needs.push_back(needs_of(plan, facts.catalogue, pot.file));
   }

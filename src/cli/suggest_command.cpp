@@ -67,12 +67,13 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal,
   SuggestionWish wish = wish_of(options.wish, facts.catalogue);
   input::Faults faults;
   const input::LocatedRequest asked = request_of(options, inputs, faults);
-  const Setting setting = input::resolve(asked, facts, inputs, std::move(faults));
-  wish.window = asked.request.flower.value_or(season_days(setting.season, setting.hemisphere));
+  const PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(faults));
+  wish.window =
+      asked.request.flower.value_or(season_days(place_season.season, place_season.hemisphere));
   PackingCache packings;
   const Suggestions suggestions =
       suggest(asked.request, wish,
-              input::context_of(facts, setting, effort_named(options.effort), packings));
+              input::context_of(facts, place_season, effort_named(options.effort), packings));
 
   CommandResult result;
   result.out = options.common.out;

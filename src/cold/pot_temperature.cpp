@@ -7,7 +7,7 @@
 
 #include "climate/hourly_temperature.hpp"
 #include "cold/cold.hpp"
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 
 namespace bulbwright {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 
 namespace bulbwright {
 
@@ -24,7 +24,7 @@ Display display_of(std::span<const PlannedWave> waves) {
     end = std::max(end, wave.last);
   }
   display.last = end;
-  display.longest = coverage_of(open, {*display.first, end}).longest;
+  display.longest = open_days_of(open, {*display.first, end}).longest;
   return display;
 }
 

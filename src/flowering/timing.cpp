@@ -110,16 +110,16 @@ SeasonView PotSeason::view() const {
   return {season, hemisphere, &winters[normal], &winters[mild], &winters[cold]};
 }
 
-PotSeason pot_season(const Setting& setting, const PotThermal& pot) {
+PotSeason pot_season(const PlaceSeason& place_season, const PotThermal& pot) {
   PotSeason season;
-  season.season = setting.season;
-  season.hemisphere = setting.hemisphere;
-  season.normal = setting.normal;
-  season.mild = setting.mild;
-  season.cold = setting.cold;
-  season.recorded = setting.recorded;
-  for (const Winter& winter : setting.winters) {
-    season.winters.push_back(pot_winter(winter, pot, setting.exposure));
+  season.season = place_season.season;
+  season.hemisphere = place_season.hemisphere;
+  season.normal = place_season.normal;
+  season.mild = place_season.mild;
+  season.cold = place_season.cold;
+  season.recorded = place_season.recorded;
+  for (const Winter& winter : place_season.winters) {
+    season.winters.push_back(pot_winter(winter, pot, place_season.exposure));
     season.bloom.push_back(bloom_season(season.winters.back()));
   }
   return season;

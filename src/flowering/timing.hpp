@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/notice.hpp"
-#include "climate/setting.hpp"
+#include "climate/place_season.hpp"
 #include "cold/cold_plan.hpp"
 #include "cold/pot_temperature.hpp"
 #include "flowering/bloom.hpp"
@@ -26,18 +26,18 @@ struct SeasonView {
   const PotWinter* cold = nullptr;
 };
 
-/// The winters of a setting as felt in one pot.
+/// The winters of a place's season as felt in one pot.
 struct PotSeason {
   int season = 0;
   Hemisphere hemisphere = Hemisphere::north;
-  std::vector<PotWinter> winters;  ///< one for each winter of the setting
+  std::vector<PotWinter> winters;  ///< one for each winter of the place's season
   std::vector<BloomSeason> bloom;  ///< the same winters, ready for predict_wave()
   std::size_t normal = 0, mild = 0, cold = 0;
   bool recorded = false;  ///< winters are recorded years, not normal, mild and cold
 
   [[nodiscard]] SeasonView view() const;
 };
-PotSeason pot_season(const Setting& setting, const PotThermal& pot);
+PotSeason pot_season(const PlaceSeason& place_season, const PotThermal& pot);
 
 /// One kind in one layer.
 struct TimedKind {

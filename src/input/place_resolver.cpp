@@ -103,31 +103,32 @@ RecordedDays read_recorded_days(const LocatedRequest& asked, InputFiles& inputs)
   return records;
 }
 
-Setting setting_from_records(const LocatedRequest& asked, const std::optional<Place>& place,
-                             int season, double latitude, const RecordedDays& records) {
+PlaceSeason season_from_records(const LocatedRequest& asked, const std::optional<Place>& place,
+                                int season, double latitude, const RecordedDays& records) {
   const std::vector<RecordedDay>& days = records.days;
-  Setting setting;
+  PlaceSeason place_season;
   try {
     RecordedWinters recorded = winters_from_record(days, latitude, season, place);
-    setting.winters = std::move(recorded.winters);
-    setting.normal = recorded.normal;
-    setting.mild = recorded.mild;
-    setting.cold = recorded.cold;
-    setting.measured_until = recorded.measured_until;
+    place_season.winters = std::move(recorded.winters);
+    place_season.normal = recorded.normal;
+    place_season.mild = recorded.mild;
+    place_season.cold = recorded.cold;
+    place_season.measured_until = recorded.measured_until;
     // Continued with normals there are three winters; else each is a recorded year.
-    setting.recorded = !(recorded.measured_until && place);
-    setting.basis = std::move(recorded.basis);
+    place_season.recorded = !(recorded.measured_until && place);
+    place_season.basis = std::move(recorded.basis);
   } catch (const InvalidValue& fault) {
     refuse(asked, "place.records", fault.expectation());
   }
   const Place known = place ? *place : place_of_records(days, records.summary, latitude);
-  setting.label = place ? fmt::format("your records, {}", place->name) : known.name;
-  setting.latitude = latitude;
-  setting.hemisphere = latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
-  setting.season = season;
-  setting.exposure = asked.request.place->exposure;
-  setting.annual_low = annual_low_of(days, setting.hemisphere).value_or(annual_low(known));
-  return setting;
+  place_season.label = place ? fmt::format("your records, {}", place->name) : known.name;
+  place_season.latitude = latitude;
+  place_season.hemisphere = latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
+  place_season.season = season;
+  place_season.exposure = asked.request.place->exposure;
+  place_season.annual_low =
+      annual_low_of(days, place_season.hemisphere).value_or(annual_low(known));
+  return place_season;
 }
 
 }  // namespace bulbwright::input

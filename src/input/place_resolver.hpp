@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "climate/place.hpp"
-#include "climate/setting.hpp"
+#include "climate/place_season.hpp"
 #include "climate/temperature_record.hpp"
 #include "input/faults.hpp"
 #include "input/input_files.hpp"
@@ -37,10 +37,10 @@ struct RecordedDays {
 /// @throws InputError as read_records_of().
 RecordedDays read_recorded_days(const LocatedRequest& asked, InputFiles& inputs);
 
-/// The setting of a request with records: their winters for `season` at `latitude`.
+/// The place's season of a request with records: their winters for `season` at `latitude`.
 /// @throws InputError where they hold no winter.
-Setting setting_from_records(const LocatedRequest& asked, const std::optional<Place>& place,
-                             int season, double latitude, const RecordedDays& records);
+PlaceSeason season_from_records(const LocatedRequest& asked, const std::optional<Place>& place,
+                                int season, double latitude, const RecordedDays& records);
 
 /// `request`, which has the place of `asked`, as it is written to `file`: a relative path of
 /// records starts at that file's folder.

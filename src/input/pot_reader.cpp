@@ -3,7 +3,7 @@
 
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_parts.hpp"
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 
 namespace bulbwright::input {
 namespace {
@@ -52,7 +52,7 @@ std::vector<ProfileLevel> read_profile(const JsonValue& array, Shape shape, Read
 
 std::vector<std::string_view> material_names() {
   std::vector<std::string_view> names;
-  for (const Material& material : known_materials()) names.push_back(material.name);
+  for (const PotMaterial& material : known_materials()) names.push_back(material.name);
   return names;
 }
 

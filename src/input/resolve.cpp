@@ -133,8 +133,8 @@ PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs) {
   return places;
 }
 
-Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
-                Faults faults) {
+PlaceSeason resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
+                    Faults faults) {
   faults.add(taxa_faults(asked, facts.catalogue.ids()));
   const std::optional<Place> place = resolve_place(asked, facts.places, faults);
   const std::optional<RecordedDays> records = records_of(asked, inputs, faults);
@@ -148,13 +148,13 @@ Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inp
   std::optional<int> season;
   if (latitude) season = judged_season(asked, *latitude, faults);
   faults.throw_if_any();
-  if (records) return setting_from_records(asked, place, *season, *latitude, *records);
-  return setting_from_place(*place, *season, asked.request.place->exposure);
+  if (records) return season_from_records(asked, place, *season, *latitude, *records);
+  return season_at_place(*place, *season, asked.request.place->exposure);
 }
 
-PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,
+PlanContext context_of(const Facts& facts, const PlaceSeason& place_season, Effort effort,
                        PackingCache& packings) {
-  return {facts.catalogue, facts.blooms, setting, effort, packings, facts.cautions};
+  return {facts.catalogue, facts.blooms, place_season, effort, packings, facts.cautions};
 }
 
 }  // namespace bulbwright::input

@@ -6,7 +6,7 @@
 #include "catalogue/catalogue.hpp"
 #include "caution/caution.hpp"
 #include "climate/place.hpp"
-#include "climate/setting.hpp"
+#include "climate/place_season.hpp"
 #include "flowering/bloom_parameters.hpp"
 #include "input/faults.hpp"
 #include "input/input_files.hpp"
@@ -38,11 +38,11 @@ PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs);
 
 /// The place and season of a request, with its taxa and dates checked against the catalogue.
 /// @throws InputError with the faults found so far and every further one, each at its field.
-Setting resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
-                Faults faults = {});
+PlaceSeason resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
+                    Faults faults = {});
 
 /// What a plan is made from; everything given must outlive it.
-PlanContext context_of(const Facts& facts, const Setting& setting, Effort effort,
+PlanContext context_of(const Facts& facts, const PlaceSeason& place_season, Effort effort,
                        PackingCache& packings);
 
 }  // namespace bulbwright::input

@@ -24,8 +24,9 @@ struct Planner::Inside {
     const input::LocatedRequest asked = input::read_pot_file(pot_file, name, faults);
     faults.add(input::contradictions(asked));
     faults.add(input::omissions(asked));
-    const Setting setting = input::resolve(asked, facts, inputs, std::move(faults));
-    return make_plan(asked.request, input::context_of(facts, setting, effort_of(effort), packings));
+    const PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(faults));
+    return make_plan(asked.request,
+                     input::context_of(facts, place_season, effort_of(effort), packings));
   }
 };
 

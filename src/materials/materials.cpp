@@ -7,7 +7,7 @@
 
 #include "catalogue/taxon.hpp"
 #include "materials/bulb_volume.hpp"
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 
 namespace bulbwright {
 namespace {
@@ -57,7 +57,7 @@ Kilograms shell_weight(const Pot& pot, Millimetres wall, Millimetres floor,
 }
 
 FilledWeight filled_weight(const Pot& pot, Litres settled_mix, Litres bulbs, const MixKind& mix) {
-  const Material material = material_named(pot.material);
+  const PotMaterial material = material_named(pot.material);
   FilledWeight weight;
   weight.shell = shell_weight(pot, pot.thickness, pot.thickness, material.density_kg_per_l);
   weight.shell_wet = (1.0 + material.water_share) * weight.shell;

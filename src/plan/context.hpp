@@ -4,7 +4,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "caution/caution.hpp"
-#include "climate/setting.hpp"
+#include "climate/place_season.hpp"
 #include "flowering/bloom_parameters.hpp"
 #include "packing/packing.hpp"
 
@@ -15,7 +15,7 @@ namespace bulbwright {
 struct PlanContext {
   const Catalogue& catalogue;
   const BloomTable& blooms;
-  const Setting& setting;
+  const PlaceSeason& place_season;
   Effort effort;
   PackingCache& packings;
   std::span<const CautionRule> cautions{};  ///< empty: the built-in ones

@@ -67,7 +67,7 @@ void frost(const PlanFacts& facts, Plan& plan) {
 }
 
 void hardiness(const PlanFacts& facts, Plan& plan) {
-  const std::string zone = zone_of(facts.context.setting.annual_low);
+  const std::string zone = zone_of(facts.context.place_season.annual_low);
   const int number = std::stoi(zone);
   for (const TimedKind& kind : facts.kinds) {
     const Taxon& taxon = *kind.ask.taxon;
@@ -88,7 +88,7 @@ void no_winter(const PlanFacts& facts, Plan& plan) {
   });
   if (none && any_need) {
     say(plan, NoticeCode::no_natural_cold, Severity::note, {},
-        {{DetailName::place, facts.context.setting.label}});
+        {{DetailName::place, facts.context.place_season.label}});
     return;
   }
   const bool stored = std::any_of(plan.cold.begin(), plan.cold.end(),

@@ -31,16 +31,16 @@ void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& pl
   plan.display = display_of(plan.waves);
 }
 
-PlacePicture picture_of(const Setting& setting, const PotSeason& season) {
+PlacePicture picture_of(const PlaceSeason& place_season, const PotSeason& season) {
   PlacePicture picture;
-  picture.label = setting.label;
-  picture.latitude = setting.latitude;
-  picture.hemisphere = setting.hemisphere;
-  picture.basis = setting.basis;
-  picture.measured_until = setting.measured_until;
+  picture.label = place_season.label;
+  picture.latitude = place_season.latitude;
+  picture.hemisphere = place_season.hemisphere;
+  picture.basis = place_season.basis;
+  picture.measured_until = place_season.measured_until;
   std::array<int, 12> days{};
   const PotWinter& normal = season.winters[season.normal];
-  const DayWindow year = season_days(setting.season, setting.hemisphere);
+  const DayWindow year = season_days(place_season.season, place_season.hemisphere);
   for (Day day = year.first; day <= year.last; ++day) {
     picture.mix_mean_c[day.month() - 1] += normal.at(day).mean_c;
     ++days[day.month() - 1];
@@ -58,13 +58,13 @@ void refuse_where_a_notice_does(Plan& plan) {
 
 Plan forward_plan(const PotCase& asked, const PlanContext& context) {
   Plan plan;
-  plan.season = context.setting.season;
+  plan.season = context.place_season.season;
   plan.pot = planned_pot(asked.pot);
   Layering layering = plan_layers(asked.layers, asked.pot, context.effort, context.packings);
   plan.layers = std::move(layering.layers);
   plan.notices = std::move(layering.notices);
 
-  plan.place = picture_of(context.setting, asked.season);
+  plan.place = picture_of(context.place_season, asked.season);
   PlantingChoice choice = choose_planting(scheduled_kinds(asked.kinds, asked.season),
                                           asked.season.view(), asked.request.plant);
   plan.plant = choice.plant;

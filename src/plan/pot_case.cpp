@@ -16,7 +16,7 @@ Celsius usual_refrigerator(const Taxon& taxon) {
 std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
                                    std::span<const ResolvedLayer> layers,
                                    const PlanContext& context) {
-  const Setting& setting = context.setting;
+  const PlaceSeason& place_season = context.place_season;
   std::vector<TimedKind> kinds;
   for (std::size_t i = 0; i < layers.size(); ++i) {
     for (std::size_t j = 0; j < layers[i].kinds.size(); ++j) {
@@ -31,8 +31,8 @@ std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
       timed.ask.fixed_weeks = part.storage_weeks ? part.storage_weeks : storage.weeks;
       timed.ask.storage_temperature = usual_refrigerator(*kind.taxon);
       if (storage.temperature) timed.ask.storage_temperature = *storage.temperature;
-      timed.ask.available =
-          layers[i].request.received.value_or(earliest_bulbs(setting.season, setting.hemisphere));
+      timed.ask.available = layers[i].request.received.value_or(
+          earliest_bulbs(place_season.season, place_season.hemisphere));
       kinds.push_back(timed);
     }
   }
@@ -43,7 +43,7 @@ std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
 
 PotCase make_case(const Request& request, const PlanContext& context) {
   PotCase made{request, make_pot(request.pot), {}, {}, {}};
-  made.season = pot_season(context.setting, pot_thermal(made.pot));
+  made.season = pot_season(context.place_season, pot_thermal(made.pot));
   set_layers(made, request.layers, context);
   return made;
 }

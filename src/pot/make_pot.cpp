@@ -5,9 +5,9 @@
 #include <fmt/core.h>
 
 #include "base/error.hpp"
-#include "pot/material.hpp"
 #include "pot/outline_size.hpp"
 #include "pot/pot.hpp"
+#include "pot/pot_material.hpp"
 
 namespace bulbwright {
 namespace {

@@ -4,7 +4,7 @@
 #include <cstdlib>
 #include <optional>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 
 namespace bulbwright {
 namespace {
@@ -42,7 +42,7 @@ class DaySearch {
       key.short_of_cold += option.short_of_cold ? 1 : 0;
       key.storage_weeks += option.weeks;
     }
-    const Coverage coverage = coverage_of(waves_, within_);
+    const OpenDays coverage = open_days_of(waves_, within_);
     key.first = -(order_ == CoverageFirst::days ? coverage.days : coverage.longest_days);
     key.second = -(order_ == CoverageFirst::days ? coverage.longest_days : coverage.days);
     key.from_ordinary = from_ordinary_;

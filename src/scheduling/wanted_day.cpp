@@ -4,7 +4,7 @@
 #include <compare>
 #include <cstdlib>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 #include "scheduling/combination_search.hpp"
 #include "scheduling/schedule.hpp"
 #include "scheduling/timing_options.hpp"
@@ -123,7 +123,7 @@ WantedAnswer answer_within(TimingMemo& memo, Day ordinary, DayWindow wanted, Lim
     answer.met = answer.open > 0 && answer.open == waves_open(answer.waves, answer.predicted);
   } else {
     std::vector<DayWindow> windows = wave_windows(answer.waves);
-    answer.open = coverage_of(windows, wanted).days;
+    answer.open = open_days_of(windows, wanted).days;
     answer.days_off = days_from(answer.waves, wanted);
     answer.met = answer.open == wanted.last - wanted.first + 1;
   }

@@ -5,7 +5,7 @@
 #include <cstdlib>
 #include <tuple>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 #include "scheduling/schedule.hpp"
 
 namespace bulbwright {

@@ -5,7 +5,7 @@
 #include <optional>
 #include <tuple>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 #include "plan/companions.hpp"
 
 namespace bulbwright {
@@ -81,7 +81,7 @@ class Search {
           std::min(planted.last, window_.last) - std::max(planted.first, window_.first) + 1;
       cost += planted.cost;
     }
-    const Coverage coverage = coverage_of({waves.data(), chosen_.size()}, window_);
+    const OpenDays coverage = open_days_of({waves.data(), chosen_.size()}, window_);
     key.days_in_flower = -coverage.longest_days;
     key.days_open = -coverage.days;
     key.cost = rounded(cost, 0.1);

@@ -4,7 +4,7 @@
 #include <iterator>
 #include <optional>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 #include "flowering/timing.hpp"
 #include "layers/layering.hpp"
 #include "plan/pot_case.hpp"
@@ -57,7 +57,7 @@ class Presenter {
  private:
   [[nodiscard]] Request planted_on(Day plant) const {
     Request planted = request_;
-    planted.season = context_.setting.season;
+    planted.season = context_.place_season.season;
     planted.plant = plant;
     planted.flower.reset();
     planted.spread = false;
@@ -102,7 +102,7 @@ class Presenter {
   void count_days(Suggestion& suggestion) const {
     const DayWindow window = wish_.window;
     std::vector<DayWindow> waves = wave_windows(suggestion.waves);
-    const Coverage coverage = coverage_of(waves, window);
+    const OpenDays coverage = open_days_of(waves, window);
     suggestion.days_in_flower = coverage.longest_days;
     suggestion.stretch = *coverage.longest;
     Day first = window.last, last = window.first;
@@ -206,7 +206,7 @@ Suggestions suggest(const Request& request, const SuggestionWish& wish,
   Suggestions result;
   result.request = request;
   result.wish = wish;
-  result.place = context.setting.label;
+  result.place = context.place_season.label;
   result.window = wish.window;
   result.kinds = static_cast<int>(context.catalogue.taxa().size());
   result.stacks = search.looked_at;

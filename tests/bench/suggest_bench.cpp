@@ -18,8 +18,8 @@ double user_ms() {
 }
 
 void measure(const char* zone, int layers, double height_mm) {
-  const Setting setting = terrace::setting_of(zone);
-  terrace::Bench bench{setting};
+  const PlaceSeason place_season = terrace::setting_of(zone);
+  terrace::Bench bench{place_season};
   Request request = terrace::terrace_pot({});
   request.pot.height = Millimetres{height_mm};
   SuggestionWish wish;

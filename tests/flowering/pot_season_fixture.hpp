@@ -14,22 +14,22 @@ inline const Catalogue& catalogue() {
 /// Three winters of one temperature each, in a pot that follows the air: what a test says is what
 /// is.
 inline PotSeason steady_season(double normal_c, double mild_c, double cold_c) {
-  Setting setting;
-  setting.season = 2026;
-  setting.latitude = 45.0;
-  setting.mild = 1;
-  setting.cold = 2;
+  PlaceSeason place_season;
+  place_season.season = 2026;
+  place_season.latitude = 45.0;
+  place_season.mild = 1;
+  place_season.cold = 2;
   const DayWindow days = winter_days(2026, Hemisphere::north);
   for (const double t : {normal_c, mild_c, cold_c}) {
     Winter winter;
     winter.name = "steady";
-    winter.latitude = setting.latitude;
+    winter.latitude = place_season.latitude;
     winter.first = days.first;
     winter.days.assign(static_cast<std::size_t>(days.last - days.first) + 1,
                        DayExtremes{t - 0.01, t + 0.01, false});
-    setting.winters.push_back(winter);
+    place_season.winters.push_back(winter);
   }
-  return pot_season(setting, example_pot_thermal());
+  return pot_season(place_season, example_pot_thermal());
 }
 
 inline TimedKind kind_of(const char* taxon) {

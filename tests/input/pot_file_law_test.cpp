@@ -16,7 +16,7 @@
 #include "input/pot_file_keys.hpp"
 #include "input/pot_file_reader.hpp"
 #include "input/pot_file_writer.hpp"
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;

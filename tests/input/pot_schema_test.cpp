@@ -11,7 +11,7 @@
 
 #include "input/pot_file_keys.hpp"
 #include "plan/request.hpp"
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;
@@ -33,7 +33,7 @@ TEST_CASE("the schema of the pot file lists the words that are read", "[pot_file
     return schema.at(nlohmann::json::json_pointer{pointer}).at("enum").get<WordList>();
   };
   WordList materials;
-  for (const Material& material : known_materials()) materials.emplace_back(material.name);
+  for (const PotMaterial& material : known_materials()) materials.emplace_back(material.name);
   CHECK(words("/properties/pot/properties/material") == materials);
   CHECK(words("/properties/pot/properties/shape") == word_list(words_of<Shape>()));
   CHECK(words("/properties/pot/properties/mix") == word_list(input::mix_words));

@@ -7,7 +7,7 @@
 
 #include "materials/bulb_volume.hpp"
 #include "materials/materials_vectors.hpp"
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;
@@ -96,7 +96,7 @@ TEST_CASE("a filled pot weighs what the worked numbers say", "[materials][publis
   const Pot pot = example_pot();
   const Litres settled = mix_need(pot, worked_layers, 0.0).settled;
   const Litres bulbs{1.92};
-  const Material terracotta = material_named("terracotta");
+  const PotMaterial terracotta = material_named("terracotta");
   // The worked shells have a floor of their own thickness; filled_weight() takes the wall's.
   const Kilograms worked_shell =
       shell_weight(pot, 15_mm, 18_mm, terracotta.density_kg_per_l) * (1.0 + terracotta.water_share);

@@ -37,9 +37,9 @@ Request request_of(const std::vector<std::string>& taxa) {
 }
 
 Plan plan_at(const Place& place, Request request) {
-  const Setting setting = setting_from_place(place, 2026, Exposure::open);
-  return make_plan(request,
-                   {world().catalogue, world().blooms, setting, Effort::quick, world().packings});
+  const PlaceSeason place_season = season_at_place(place, 2026, Exposure::open);
+  return make_plan(
+      request, {world().catalogue, world().blooms, place_season, Effort::quick, world().packings});
 }
 
 const TaxonCold& cold_of(const Plan& plan, const std::string& taxon) {
@@ -164,10 +164,10 @@ TEST_CASE("the same request gives the same plan, with or without remembered pack
   const Place place = world().places.zone_profile("9b");
   const Plan first = plan_at(place, request_of(spring));
   PackingCache fresh;
-  const Setting setting = setting_from_place(place, 2026, Exposure::open);
+  const PlaceSeason place_season = season_at_place(place, 2026, Exposure::open);
   const Request request = request_of(spring);
   const Plan second =
-      make_plan(request, {world().catalogue, world().blooms, setting, Effort::quick, fresh});
+      make_plan(request, {world().catalogue, world().blooms, place_season, Effort::quick, fresh});
   REQUIRE(first.layers.size() == second.layers.size());
   for (std::size_t i = 0; i < first.layers.size(); ++i) {
     REQUIRE(first.layers[i].positions.size() == second.layers[i].positions.size());

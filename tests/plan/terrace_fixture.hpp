@@ -2,7 +2,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "climate/place.hpp"
-#include "climate/setting.hpp"
+#include "climate/place_season.hpp"
 #include "flowering/bloom_parameters.hpp"
 #include "flowering/timing.hpp"
 #include "plan/planner.hpp"
@@ -27,17 +27,17 @@ inline const PlaceCatalogue& places() {
   return known;
 }
 
-inline Setting setting_of(const char* zone) {
-  return setting_from_place(places().zone_profile(zone), 2026, Exposure::open);
+inline PlaceSeason setting_of(const char* zone) {
+  return season_at_place(places().zone_profile(zone), 2026, Exposure::open);
 }
 
 /// A station by its name, season 2026.
-inline Setting setting_of_site(const char* name) {
-  return setting_from_place(places().find(name), 2026, Exposure::open);
+inline PlaceSeason setting_of_site(const char* name) {
+  return season_at_place(places().find(name), 2026, Exposure::open);
 }
 
-inline PotSeason season_of(const Setting& setting) {
-  return pot_season(setting, example_pot_thermal());
+inline PotSeason season_of(const PlaceSeason& place_season) {
+  return pot_season(place_season, example_pot_thermal());
 }
 
 inline PotSeason season_of_zone(const char* zone) {
@@ -69,13 +69,13 @@ inline Request terrace_pot(std::initializer_list<const char*> kinds = {
   return request;
 }
 
-/// What plans of a setting are made from; the setting must outlive it.
+/// What plans of a place's season are made from; the place's season must outlive it.
 struct Bench {
-  explicit Bench(const Setting& where) : setting{&where} {}
+  explicit Bench(const PlaceSeason& where) : place_season{&where} {}
   [[nodiscard]] PlanContext context() {
-    return {catalogue(), blooms(), *setting, Effort::quick, packings};
+    return {catalogue(), blooms(), *place_season, Effort::quick, packings};
   }
-  const Setting* setting;
+  const PlaceSeason* place_season;
   PackingCache packings;
 };
 

@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 #include "input/pot_file_reader.hpp"
 #include "input/pot_file_writer.hpp"
 #include "plan/terrace_fixture.hpp"
@@ -23,8 +23,8 @@ void check_same_times(const Plan& a, const Plan& b) {
 }
 
 TEST_CASE("a plan for a wanted day is the ordinary plan of its settled request", "[settled][law]") {
-  const Setting setting = setting_of("9b");
-  Bench bench{setting};
+  const PlaceSeason place_season = setting_of("9b");
+  Bench bench{place_season};
   Request request = terrace_pot();
   CHECK_FALSE(has_wish(request));
   request.flower = DayWindow{Day{2027, 3, 25}, Day{2027, 3, 25}};
@@ -40,8 +40,8 @@ TEST_CASE("a plan for a wanted day is the ordinary plan of its settled request",
 }
 
 TEST_CASE("a settled request survives being written to a pot file", "[settled][law]") {
-  const Setting setting = setting_of("9b");
-  Bench bench{setting};
+  const PlaceSeason place_season = setting_of("9b");
+  Bench bench{place_season};
   Request wanted = terrace_pot();
   wanted.flower = DayWindow{Day{2027, 3, 25}, Day{2027, 3, 25}};
   Request spread = terrace_pot();
@@ -63,8 +63,8 @@ TEST_CASE("a settled request survives being written to a pot file", "[settled][l
 }
 
 TEST_CASE("layers by flowering lie latest lowest whatever the list", "[settled]") {
-  const Setting setting = setting_of("7a");
-  Bench bench{setting};
+  const PlaceSeason place_season = setting_of("7a");
+  Bench bench{place_season};
   Request upside_down = terrace_pot({"crocus-large", "narcissus-large-cupped", "tulip-triumph"});
   const Plan as_listed = make_plan(upside_down, bench.context());
   CHECK(as_listed.waves.front().taxon == "crocus-large");
@@ -83,8 +83,8 @@ TEST_CASE("layers by flowering lie latest lowest whatever the list", "[settled]"
 }
 
 TEST_CASE("of a mixture the latest kind decides its place", "[settled]") {
-  const Setting setting = setting_of("7a");
-  Bench bench{setting};
+  const PlaceSeason place_season = setting_of("7a");
+  Bench bench{place_season};
   Request request = terrace_pot({"narcissus-large-cupped", "narcissus-cyclamineus"});
   request.layers[1].parts.push_back({"tulip-single-late", 1.0});
   request.order = LayerOrder::by_flowering;
@@ -94,8 +94,8 @@ TEST_CASE("of a mixture the latest kind decides its place", "[settled]") {
 
 TEST_CASE("an order that does not fit the pot is not taken", "[settled]") {
   // Crown imperials flower before late tulips but must lie deeper than a shallow pot has over them.
-  const Setting setting = setting_of("6b");
-  Bench bench{setting};
+  const PlaceSeason place_season = setting_of("6b");
+  Bench bench{place_season};
   bool seen = false;
   for (double height = 200.0; height <= 460.0 && !seen; height += 5.0) {
     Request request = terrace_pot({"fritillaria-imperialis", "tulip-single-late"});

@@ -9,7 +9,7 @@
 
 #include "base/error.hpp"
 #include "materials/materials_vectors.hpp"
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 #include "report/notice_text.hpp"
 
 using namespace bulbwright;
@@ -381,7 +381,7 @@ TEST_CASE("an unknown material is refused with the nearest", "[pot][material][in
   const Pot pot = make_pot(request);
   CHECK(pot.thickness == 15_mm);
   CHECK(pot.notes.empty());
-  for (const Material& material : known_materials()) {
+  for (const PotMaterial& material : known_materials()) {
     CAPTURE(material.name);
     CHECK(material.density_kg_per_l > 0.0);
     CHECK(material.conductivity_w_per_mk > 0.0);

@@ -2,7 +2,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 #include "plan/terrace_fixture.hpp"
 #include "scheduling/schedule.hpp"
 
@@ -26,7 +26,7 @@ CombinationKey best_of_day(const TimingOptions& options, std::size_t day, DayWin
       key.short_of_cold += option.short_of_cold ? 1 : 0;
       key.storage_weeks += option.weeks;
     }
-    const Coverage coverage = coverage_of(waves, within);
+    const OpenDays coverage = open_days_of(waves, within);
     const bool days = order == CoverageFirst::days;
     key.first = -(days ? coverage.days : coverage.longest_days);
     key.second = -(days ? coverage.longest_days : coverage.days);

@@ -2,8 +2,8 @@
 
 #include <catch2/catch.hpp>
 
-#include "flowering/coverage.hpp"
 #include "flowering/display.hpp"
+#include "flowering/open_days.hpp"
 #include "plan/terrace_fixture.hpp"
 #include "report/notice_text.hpp"
 #include "scheduling/schedule.hpp"
@@ -92,9 +92,9 @@ TEST_CASE("a given planting day is kept, fixed weeks too", "[spread]") {
 }
 
 TEST_CASE("spreading works in the south and with forced kinds", "[spread]") {
-  const Setting setting = setting_of_site("Christchurch");
-  REQUIRE(setting.hemisphere == Hemisphere::south);
-  const PotSeason season = season_of(setting);
+  const PlaceSeason place_season = setting_of_site("Christchurch");
+  REQUIRE(place_season.hemisphere == Hemisphere::south);
+  const PotSeason season = season_of(place_season);
   std::vector<TimedKind> kinds{kind_of("tulip-triumph", 1, Hemisphere::south),
                                kind_of("crocus-large", 2, Hemisphere::south)};
   const SpreadAnswer answer = find_spread(kinds, season, std::nullopt);

@@ -5,7 +5,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 #include "plan/planner.hpp"
 #include "plan/terrace_fixture.hpp"
 #include "report/notice_text.hpp"
@@ -53,7 +53,7 @@ TEST_CASE("the answer holds in the south, for forcing and by recorded winters",
     CHECK(waves_open(waves, wanted) == answer.open);
     return answer;
   };
-  const Setting south = setting_of_site("Christchurch");
+  const PlaceSeason south = setting_of_site("Christchurch");
   REQUIRE(south.hemisphere == Hemisphere::south);
   const WantedAnswer september =
       check({kind_of("tulip-triumph", 1, Hemisphere::south)}, season_of(south), Day{2026, 9, 20});
@@ -67,7 +67,7 @@ TEST_CASE("the answer holds in the south, for forcing and by recorded winters",
       check({kind_of("tulip-triumph")}, season_of_zone("6b"), Day{2027, 3, 1});
   CHECK(std::abs(indoors.days_off) < std::abs(outdoors.days_off));
 
-  Setting recorded = setting_of("9b");
+  PlaceSeason recorded = setting_of("9b");
   recorded.recorded = true;
   check({kind_of("tulip-triumph"), kind_of("crocus-large", 2)}, season_of(recorded),
         Day{2027, 3, 10});
@@ -228,17 +228,18 @@ TEST_CASE("a window is filled with as many days of flower as can be", "[wanted_d
   const DayWindow window{Day{2027, 3, 1}, Day{2027, 4, 15}};
   const WantedAnswer answer = find_wanted_day(kinds, season, window);
   std::vector<DayWindow> waves = wave_windows(forward(kinds, season, answer));
-  CHECK(coverage_of(waves, window).days == answer.open);
+  CHECK(open_days_of(waves, window).days == answer.open);
   std::vector<DayWindow> other = wave_windows(day.waves);
-  CHECK(answer.open >= coverage_of(other, window).days);
+  CHECK(answer.open >= open_days_of(other, window).days);
 }
 
 TEST_CASE("a plan for an unreachable day is refused", "[wanted_day]") {
-  const Setting setting = setting_of("9b");
+  const PlaceSeason place_season = setting_of("9b");
   PackingCache packings;
   Request request = terrace_pot();
   request.flower = DayWindow{Day{2026, 10, 1}, Day{2026, 10, 1}};
-  const Plan plan = make_plan(request, {catalogue(), blooms(), setting, Effort::quick, packings});
+  const Plan plan =
+      make_plan(request, {catalogue(), blooms(), place_season, Effort::quick, packings});
   CHECK_FALSE(plan.ok);
   REQUIRE_FALSE(plan.notices.empty());
   CHECK(plan.notices.front().code == NoticeCode::wanted_day_unreachable);

@@ -8,7 +8,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 #include "layers/layering.hpp"
 #include "plan/companions.hpp"
 #include "plan/terrace_fixture.hpp"
@@ -30,8 +30,8 @@ SuggestionWish wish_for(DayWindow window) {
 
 Suggestions suggestions_in(const char* zone, const SuggestionWish& wish,
                            const Request& request = terrace_pot({})) {
-  const Setting setting = setting_of(zone);
-  Bench bench{setting};
+  const PlaceSeason place_season = setting_of(zone);
+  Bench bench{place_season};
   return suggest(request, wish, bench.context());
 }
 
@@ -43,8 +43,8 @@ std::set<std::string> kinds_of(const Suggestion& suggestion) {
 
 TEST_CASE("every suggestion is a pot that plans as it says", "[suggestion][law]") {
   for (const char* zone : {"9b", "7a", "5b"}) {
-    const Setting setting = setting_of(zone);
-    Bench bench{setting};
+    const PlaceSeason place_season = setting_of(zone);
+    Bench bench{place_season};
     const Suggestions result = suggest(terrace_pot({}), wish_for(spring), bench.context());
     REQUIRE(result.found.size() >= 5);
     for (const Suggestion& found : result.found) {
@@ -125,7 +125,7 @@ struct Ranked {
 
 /// All stacks of up to three kinds that meet the documented requirements, each on its best day,
 /// best first: written out as loops, days counted one by one.
-std::vector<Ranked> brute_force(const Catalogue& few, const Setting& setting,
+std::vector<Ranked> brute_force(const Catalogue& few, const PlaceSeason& place_season,
                                 const Request& request, const SuggestionWish& wish) {
   const DayWindow window = wish.window;
   const Pot pot = make_pot(request.pot);
@@ -136,7 +136,7 @@ std::vector<Ranked> brute_force(const Catalogue& few, const Setting& setting,
     all.layers.push_back(layer);
   }
   const std::vector<ResolvedLayer> layers = resolve_layers(all.layers, few);
-  const PotSeason season = pot_season(setting, pot_thermal(pot));
+  const PotSeason season = pot_season(place_season, pot_thermal(pot));
   const DayWindow days = planting_season(season.season, season.hemisphere);
   const std::size_t n = layers.size();
   std::vector<TimedKind> kinds;
@@ -233,12 +233,12 @@ std::vector<Ranked> shown_of(const std::vector<Ranked>& ranked, const Catalogue&
   return shown;
 }
 
-void check_same_stacks(const Catalogue& few, const Setting& setting, const Request& request,
-                       const SuggestionWish& wish) {
+void check_same_stacks(const Catalogue& few, const PlaceSeason& place_season,
+                       const Request& request, const SuggestionWish& wish) {
   PackingCache packings;
-  const PlanContext context{few, blooms(), setting, Effort::quick, packings};
+  const PlanContext context{few, blooms(), place_season, Effort::quick, packings};
   const Suggestions result = suggest(request, wish, context);
-  const std::vector<Ranked> ranked = brute_force(few, setting, request, wish);
+  const std::vector<Ranked> ranked = brute_force(few, place_season, request, wish);
   CHECK(result.fitting == static_cast<int>(ranked.size()));
   const std::vector<Ranked> shown = shown_of(ranked, few, wish.count);
   REQUIRE(result.found.size() == shown.size());
@@ -261,7 +261,7 @@ TEST_CASE("an exhaustive run over a small catalogue finds the same stacks in the
     taxa.push_back(catalogue().at(id));
   const Catalogue few{taxa, builtin_genera()};
   for (const char* zone : {"9b", "8b", "7a", "5b"}) {
-    const Setting setting = setting_of(zone);
+    const PlaceSeason place_season = setting_of(zone);
     for (const double height : {360.0, 260.0}) {
       Request request = terrace_pot({});
       request.pot.height = Millimetres{height};
@@ -271,7 +271,7 @@ TEST_CASE("an exhaustive run over a small catalogue finds the same stacks in the
         wish.window = window;
         wish.no_storage = window != spring;
         INFO(zone << " " << height << " " << to_iso(window.first));
-        check_same_stacks(few, setting, request, wish);
+        check_same_stacks(few, place_season, request, wish);
       }
     }
   }
@@ -286,11 +286,11 @@ TEST_CASE("a kind that reaches its least cold in too few winters is not suggeste
     wish.no_storage = true;
     wish.most_layers = 1;
     wish.count = 100;
-    const Setting setting = setting_of(zone);
-    Bench bench{setting};
+    const PlaceSeason place_season = setting_of(zone);
+    Bench bench{place_season};
     const Request request = terrace_pot({});
     const Pot pot = make_pot(request.pot);
-    const PotSeason season = pot_season(setting, pot_thermal(pot));
+    const PotSeason season = pot_season(place_season, pot_thermal(pot));
     const Suggestions result = suggest(request, wish, bench.context());
     for (const Suggestion& found : result.found) {
       TimedKind kind = kind_of(found.waves[0].taxon.c_str());
@@ -308,9 +308,9 @@ TEST_CASE("a kind that reaches its least cold in too few winters is not suggeste
 
 TEST_CASE("a wave that ends on the first wanted day is still wanted", "[suggestion]") {
   const Catalogue one{{catalogue().at("tulip-single-late")}, builtin_genera()};
-  const Setting setting = setting_of("7a");
+  const PlaceSeason place_season = setting_of("7a");
   PackingCache packings;
-  const PlanContext context{one, blooms(), setting, Effort::quick, packings};
+  const PlanContext context{one, blooms(), place_season, Effort::quick, packings};
   for (Day day{2027, 6, 30};; day = day - 1) {
     REQUIRE(day > Day{2027, 4, 1});
     const Suggestions result = suggest(terrace_pot({}), wish_for({day, day + 30}), context);
@@ -333,13 +333,13 @@ TEST_CASE("each mouth is asked for its own class of poison", "[suggestion]") {
         Toxicity::mild;
     taxon.*member = Toxicity::none_known;
     const Catalogue one{{taxon}, builtin_genera()};
-    const Setting setting = setting_of("7a");
+    const PlaceSeason place_season = setting_of("7a");
     PackingCache packings;
     for (const auto& [asked, ignored] : classes) {
       SuggestionWish wish = wish_for(spring);
       wish.safe_for = {asked};
       const Suggestions result =
-          suggest(terrace_pot({}), wish, {one, blooms(), setting, Effort::quick, packings});
+          suggest(terrace_pot({}), wish, {one, blooms(), place_season, Effort::quick, packings});
       CHECK(result.found.empty() == (asked != safe));
     }
   }
@@ -436,8 +436,8 @@ TEST_CASE("layers are limited by the wish and by the pot", "[suggestion]") {
 }
 
 TEST_CASE("the south has its suggestions in its own spring", "[suggestion]") {
-  const Setting setting = setting_of_site("Christchurch");
-  Bench bench{setting};
+  const PlaceSeason place_season = setting_of_site("Christchurch");
+  Bench bench{place_season};
   const DayWindow window{Day{2026, 8, 1}, Day{2026, 11, 15}};
   const Suggestions result = suggest(terrace_pot({}), wish_for(window), bench.context());
   REQUIRE(result.found.size() >= 5);

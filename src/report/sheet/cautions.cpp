@@ -12,15 +12,16 @@ namespace bulbwright::report {
 namespace {
 
 /// The texts one to a line beside `label`, or as one flowing text when set close.
-Lines one_by_one(const char* label, const std::vector<std::string>& texts, const Setting& setting) {
-  if (setting.closeness >= 1) {
+Lines one_by_one(const char* label, const std::vector<std::string>& texts,
+                 const SheetLayout& layout) {
+  if (layout.closeness >= 1) {
     std::string all;
     for (const std::string& text : texts) all += (all.empty() ? "" : " ") + text;
-    return labelled(label, all, setting);
+    return labelled(label, all, layout);
   }
   Lines lines;
   for (const std::string& text : texts) {
-    append(lines, labelled(lines.empty() ? label : "", text, setting));
+    append(lines, labelled(lines.empty() ? label : "", text, layout));
   }
   return lines;
 }
@@ -48,8 +49,8 @@ constexpr std::size_t most_notes = 3;
 
 }  // namespace
 
-Lines material_lines(const Plan& plan, const Setting& setting) {
-  const TextStyle& style = setting.style;
+Lines material_lines(const Plan& plan, const SheetLayout& layout) {
+  const TextStyle& style = layout.style;
   const PlanMaterials& materials = plan.materials;
   std::string text;
   const auto say = [&](const std::string& part) { text += (text.empty() ? "" : " ") + part; };
@@ -73,33 +74,32 @@ Lines material_lines(const Plan& plan, const Setting& setting) {
   }
   if (materials.labels > 0) say(counted(materials.labels, "label", "labels") + ".");
   if (const std::string lifting = lifting_text(materials, style); !lifting.empty()) say(lifting);
-  return labelled("Mix", text, setting);
+  return labelled("Mix", text, layout);
 }
 
-Lines notice_lines(const Plan& plan, const Setting& setting) {
+Lines notice_lines(const Plan& plan, const SheetLayout& layout) {
   std::vector<std::string> warnings, notes;
-  for (const Notice& notice : setting.closeness >= 1 ? merged(plan.notices) : plan.notices) {
+  for (const Notice& notice : layout.closeness >= 1 ? merged(plan.notices) : plan.notices) {
     if (notice.severity == Severity::refusal && !plan.ok) continue;
     (notice.severity == Severity::note ? notes : warnings)
-        .push_back(sentence(in_style(notice_text(notice, setting.style), setting.style)));
+        .push_back(sentence(in_style(notice_text(notice, layout.style), layout.style)));
   }
-  if (setting.closeness >= closest_setting && notes.size() > most_notes) {
+  if (layout.closeness >= closest_layout && notes.size() > most_notes) {
     const std::size_t more = notes.size() - most_notes;
     notes.resize(most_notes);
     notes.push_back(fmt::format("{} more in the full list (--format json).", more));
   }
-  Lines lines = one_by_one("Mind", warnings, setting);
-  append(lines, one_by_one("Note", notes, setting));
+  Lines lines = one_by_one("Mind", warnings, layout);
+  append(lines, one_by_one("Note", notes, layout));
   return lines;
 }
 
-Lines caution_lines(const Plan& plan, const Setting& setting) {
+Lines caution_lines(const Plan& plan, const SheetLayout& layout) {
   std::vector<std::pair<CautionSeverity, std::string>> sorted;
   for (const Caution& caution : plan.cautions) {
     if (caution.short_text.empty())
       continue;  // another caution says it, or it is for the full list
-    const std::string text =
-        sentence(in_style(caution_line(caution, setting.style), setting.style));
+    const std::string text = sentence(in_style(caution_line(caution, layout.style), layout.style));
     const bool said = std::any_of(sorted.begin(), sorted.end(),
                                   [&](const auto& other) { return other.second == text; });
     if (!said) sorted.emplace_back(caution.severity, text);
@@ -109,7 +109,7 @@ Lines caution_lines(const Plan& plan, const Setting& setting) {
   std::vector<std::string> texts;
   int left_out = 0;
   for (const auto& [severity, text] : sorted) {
-    if (severity == CautionSeverity::low && setting.closeness >= closest_setting - 1) {
+    if (severity == CautionSeverity::low && layout.closeness >= closest_layout - 1) {
       ++left_out;
     } else {
       texts.push_back(text);
@@ -117,13 +117,13 @@ Lines caution_lines(const Plan& plan, const Setting& setting) {
   }
   if (left_out > 0)
     texts.push_back(fmt::format("{} more in the full list (--format json).", left_out));
-  if (setting.closeness < 2) return one_by_one("Take care", texts, setting);
-  const char* bullet = setting.style.utf8 ? " •\u00A0" : " *\u00A0";
+  if (layout.closeness < 2) return one_by_one("Take care", texts, layout);
+  const char* bullet = layout.style.utf8 ? " •\u00A0" : " *\u00A0";
   std::string all = texts.empty() ? "" : "Take care:";
   for (const std::string& text : texts) all += bullet + text;
-  Lines lines = wrap(all, setting.width);
+  Lines lines = wrap(all, layout.width);
   constexpr std::string_view label = "Take care:";
-  if (!lines.empty()) lines[0] = bold(label, setting.style) + lines[0].substr(label.size());
+  if (!lines.empty()) lines[0] = bold(label, layout.style) + lines[0].substr(label.size());
   return lines;
 }
 

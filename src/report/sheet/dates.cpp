@@ -77,18 +77,18 @@ void merge_after_flowering(std::vector<SheetDate>& sorted, const TextStyle& styl
 }
 
 /// Dates in order, those of one day (or stretch) on one line.
-std::vector<DateLine> merged_dates(const Plan& plan, const Setting& setting) {
-  const TextStyle& style = setting.style;
+std::vector<DateLine> merged_dates(const Plan& plan, const SheetLayout& layout) {
+  const TextStyle& style = layout.style;
   std::vector<SheetDate> sorted;
   for (const PlannedDate& date : plan.dates) {
-    if (said_elsewhere(plan, date, setting.closeness)) continue;
+    if (said_elsewhere(plan, date, layout.closeness)) continue;
     sorted.push_back(
-        {date, setting.closeness >= 3 ? short_date_text(date, style) : date_text(date, style)});
+        {date, layout.closeness >= 3 ? short_date_text(date, style) : date_text(date, style)});
   }
   std::stable_sort(sorted.begin(), sorted.end(), [](const SheetDate& a, const SheetDate& b) {
     return a.date.date < b.date.date;
   });
-  if (setting.closeness >= 1) {
+  if (layout.closeness >= 1) {
     merge_noses(sorted);
     merge_after_flowering(sorted, style);
   }
@@ -180,7 +180,7 @@ bool one_bag(const TaxonCold& a, const TaxonCold& b) {
 
 }  // namespace
 
-Lines refrigerator_lines(const Plan& plan, const Setting& setting) {
+Lines refrigerator_lines(const Plan& plan, const SheetLayout& layout) {
   std::vector<TaxonCold> stored;
   std::vector<std::string> others;
   bool short_of_cold = false;
@@ -190,42 +190,42 @@ Lines refrigerator_lines(const Plan& plan, const Setting& setting) {
                                     [&](const TaxonCold& other) { return one_bag(other, cold); });
       if (!said) stored.push_back(cold);
     } else {
-      others.push_back(several(in_style(cold.name, setting.style)));
+      others.push_back(several(in_style(cold.name, layout.style)));
       short_of_cold = short_of_cold || cold.missing_weeks >= 0.05;
     }
   }
   if (plan.cold.empty() || (stored.empty() && short_of_cold)) return {};
   if (stored.empty()) {
-    return labelled("Refrigerate", "Nothing: no refrigerator needed.", setting);
+    return labelled("Refrigerate", "Nothing: no refrigerator needed.", layout);
   }
   const bool one_temperature =
       std::all_of(stored.begin(), stored.end(), [&](const TaxonCold& cold) {
         return rounded(cold.storage_temperature.value(), 0.1) ==
                rounded(stored[0].storage_temperature.value(), 0.1);
       });
-  std::string tail = advice(stored, one_temperature, setting.style);
+  std::string tail = advice(stored, one_temperature, layout.style);
   if (!others.empty()) tail += fmt::format(" Not the {}.", listed(others));
   const bool one_end = std::all_of(stored.begin(), stored.end(), [&](const TaxonCold& cold) {
     return cold.storage_start && cold.storage_end == stored[0].storage_end;
   });
-  if (setting.closeness >= 2 && one_end && stored.size() > 1) {
+  if (layout.closeness >= 2 && one_end && stored.size() > 1) {
     return labelled("Refrigerate",
-                    until_one_day(stored, !one_temperature, setting.style) + " " + tail, setting);
+                    until_one_day(stored, !one_temperature, layout.style) + " " + tail, layout);
   }
   Lines lines;
   for (const TaxonCold& cold : stored) {
-    const std::string text = refrigerated(cold, !one_temperature, setting.style);
-    append(lines, hanging(lines.empty() ? "Refrigerate" : "", text, label_indent, setting.width));
+    const std::string text = refrigerated(cold, !one_temperature, layout.style);
+    append(lines, hanging(lines.empty() ? "Refrigerate" : "", text, label_indent, layout.width));
   }
-  append(lines, hanging("", tail, label_indent, setting.width));
+  append(lines, hanging("", tail, label_indent, layout.width));
   return lines;
 }
 
-Lines date_lines(const Plan& plan, const Setting& setting) {
-  const std::vector<DateLine> dates = merged_dates(plan, setting);
+Lines date_lines(const Plan& plan, const SheetLayout& layout) {
+  const std::vector<DateLine> dates = merged_dates(plan, layout);
   if (dates.empty()) return {};
-  if (setting.closeness >= 5) {
-    return labelled("Dates", flowing(dates), setting);
+  if (layout.closeness >= 5) {
+    return labelled("Dates", flowing(dates), layout);
   }
   Lines lines;
   int year = 0;
@@ -237,7 +237,7 @@ Lines date_lines(const Plan& plan, const Setting& setting) {
     const std::string days = days_text(line.from, line.to, false);
     append(lines, hanging(pad_right(label, label_indent) + days,
                           capitalised(fmt::format("{}", fmt::join(line.texts, "; "))),
-                          label_indent + days_columns, setting.width));
+                          label_indent + days_columns, layout.width));
   }
   return lines;
 }

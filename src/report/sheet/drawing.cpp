@@ -116,14 +116,14 @@ std::string layer_label(const Plan& plan, const PlannedLayer& layer, const TextS
 
 }  // namespace
 
-Lines drawing_lines(const Plan& plan, const Setting& setting) {
+Lines drawing_lines(const Plan& plan, const SheetLayout& layout) {
   if (plan.pot.height <= Millimetres{0.0} || plan.layers.empty()) return {};
-  const TextStyle& style = setting.style;
-  const int rows = std::max(10, 15 - setting.closeness);
-  const int most_columns = std::max(14, setting.width - least_label_columns - 4);
+  const TextStyle& style = layout.style;
+  const int rows = std::max(10, 15 - layout.closeness);
+  const int most_columns = std::max(14, layout.width - least_label_columns - 4);
   const Raster raster = choose_raster(plan, rows, most_columns);
   SideView view{plan.pot, raster};
-  const Ruler ruler{plan, style, setting.width - view.width() - 2};
+  const Ruler ruler{plan, style, layout.width - view.width() - 2};
   for (const PlannedLayer& layer : plan.layers) {
     draw_layer(view, layer, raster);
     ruler.put(view, row_ending_at(layer.below_rim, raster), layer.fill_below_rim,
@@ -135,7 +135,7 @@ Lines drawing_lines(const Plan& plan, const Setting& setting) {
   const std::string heading = fmt::format("Cut through the pot, {}; figures are below the rim:",
                                           raster.squeezed ? "heights to scale" : "to scale");
   Lines lines;
-  for (const std::string& line : wrap(heading, setting.width)) lines.push_back(bold(line, style));
+  for (const std::string& line : wrap(heading, layout.width)) lines.push_back(bold(line, style));
   append(lines, view.lines(ruler.mark(plan.pot.height, "floor").front()));
   return lines;
 }

@@ -22,42 +22,42 @@ class Sheet {
   Lines lines_;
 };
 
-Lines sheet_of(const Plan& plan, const Setting& setting) {
-  const bool airy = setting.closeness < 2;
+Lines sheet_of(const Plan& plan, const SheetLayout& layout) {
+  const bool airy = layout.closeness < 2;
   Sheet sheet;
-  sheet.add(heading_lines(plan, setting));
-  sheet.add(verdict_lines(plan, setting), airy);
-  sheet.add(step_lines(plan, setting));
-  sheet.add(drawing_lines(plan, setting));
-  sheet.add(buy_lines(plan, setting), setting.closeness < 6);
-  sheet.add(refrigerator_lines(plan, setting), airy);
-  sheet.add(date_lines(plan, setting), airy);
-  sheet.add(bloom_lines(plan, setting));
-  sheet.add(material_lines(plan, setting), setting.closeness < 6);
-  sheet.add(notice_lines(plan, setting), airy);
-  sheet.add(caution_lines(plan, setting), setting.closeness < labels_inside);
+  sheet.add(heading_lines(plan, layout));
+  sheet.add(verdict_lines(plan, layout), airy);
+  sheet.add(step_lines(plan, layout));
+  sheet.add(drawing_lines(plan, layout));
+  sheet.add(buy_lines(plan, layout), layout.closeness < 6);
+  sheet.add(refrigerator_lines(plan, layout), airy);
+  sheet.add(date_lines(plan, layout), airy);
+  sheet.add(bloom_lines(plan, layout));
+  sheet.add(material_lines(plan, layout), layout.closeness < 6);
+  sheet.add(notice_lines(plan, layout), airy);
+  sheet.add(caution_lines(plan, layout), layout.closeness < labels_inside);
   return sheet.lines();
 }
 
 }  // namespace
 
-Lines labelled(const char* label, const std::string& text, const Setting& setting) {
+Lines labelled(const char* label, const std::string& text, const SheetLayout& layout) {
   if (text.empty()) return {};
   Lines lines;
-  if (setting.closeness < labels_inside) {
-    lines = hanging(label, text, label_indent, setting.width);
+  if (layout.closeness < labels_inside) {
+    lines = hanging(label, text, label_indent, layout.width);
   } else {
-    lines = wrap(std::string{label} + ": " + text, setting.width - 2);
+    lines = wrap(std::string{label} + ": " + text, layout.width - 2);
     for (std::size_t i = 1; i < lines.size(); ++i) lines[i].insert(0, "  ");
   }
-  lines[0] = bold(label, setting.style) + lines[0].substr(std::string_view{label}.size());
+  lines[0] = bold(label, layout.style) + lines[0].substr(std::string_view{label}.size());
   return lines;
 }
 
 std::string plan_text(const Plan& plan, const TextStyle& style) {
   Lines lines;
-  for (int closeness = 0; closeness <= closest_setting; ++closeness) {
-    lines = sheet_of(plan, Setting{style, text_width(style), closeness});
+  for (int closeness = 0; closeness <= closest_layout; ++closeness) {
+    lines = sheet_of(plan, SheetLayout{style, text_width(style), closeness});
     if (lines.size() <= most_lines) break;
   }
   return joined(lines);

@@ -70,8 +70,8 @@ std::string layer_bulbs(const PlannedLayer& layer, const TextStyle& style) {
 
 /// "Fill to 275 mm below the rim, firmed. Bottom layer: set 19 Triumph tulips on this, 25 mm apart,
 /// none touching."; set close without what the heading says for all steps.
-std::string layer_step(const Plan& plan, const PlannedLayer& layer, const Setting& setting) {
-  const TextStyle& style = setting.style;
+std::string layer_step(const Plan& plan, const PlannedLayer& layer, const SheetLayout& layout) {
+  const TextStyle& style = layout.style;
   const std::size_t layers = plan.layers.size();
   const std::string which =
       layers <= 1 ? "" : capitalised(layer_word(layer.level, layers)) + " layer: ";
@@ -80,7 +80,7 @@ std::string layer_step(const Plan& plan, const PlannedLayer& layer, const Settin
   const std::string mixed = layer.bulbs.size() > 1 ? ", mixed evenly" : "";
   const std::string apart =
       layer.count > 1 ? fmt::format(", {} apart", length_text(layer.gap, style)) : "";
-  if (setting.closeness >= short_steps) {
+  if (layout.closeness >= short_steps) {
     return capitalised(fmt::format("{}fill to {}, set {}{}{}.", which, level, bulbs, mixed, apart));
   }
   return fmt::format("Fill to {} below the rim, firmed. {}{} on this{}{}{}.", level, which,
@@ -88,13 +88,13 @@ std::string layer_step(const Plan& plan, const PlannedLayer& layer, const Settin
                      layer.count > 1 ? ", none touching" : "");
 }
 
-std::string last_step(const Plan& plan, const Setting& setting) {
-  const std::string level = length_text(plan.pot.headspace, setting.style);
+std::string last_step(const Plan& plan, const SheetLayout& layout) {
+  const std::string level = length_text(plan.pot.headspace, layout.style);
   const int pins = plan.materials.pins;
   const std::string pinned =
       pins > 0 ? fmt::format(" and pin it down ({})", counted(pins, "pin", "pins")) : "";
   const std::string mesh = plan.materials.mesh_disc > Millimetres{0.0} ? "the mesh" + pinned : "";
-  if (setting.closeness >= short_steps) {
+  if (layout.closeness >= short_steps) {
     return fmt::format("Fill to {}{}, water well, label.", level,
                        mesh.empty() ? "" : ", lay on " + mesh);
   }
@@ -104,34 +104,34 @@ std::string last_step(const Plan& plan, const Setting& setting) {
 
 }  // namespace
 
-Lines heading_lines(const Plan& plan, const Setting& setting) {
-  const TextStyle& style = setting.style;
+Lines heading_lines(const Plan& plan, const SheetLayout& layout) {
+  const TextStyle& style = layout.style;
   const std::string season = season_text(plan.season, plan.place.hemisphere);
   const std::string name = plan.pot.name.empty() ? "Your pot" : printable(plan.pot.name);
   Lines lines;
-  for (const std::string& line : wrap(fmt::format("{}, {}", name, season), setting.width)) {
+  for (const std::string& line : wrap(fmt::format("{}, {}", name, season), layout.width)) {
     lines.push_back(bold(line, style));
   }
   const std::string pot = pot_text(plan.pot, style);
   std::string place = fmt::format("Place: {}.", printable(plan.place.label));
-  if (plan.place.basis && setting.closeness < 2)
+  if (plan.place.basis && layout.closeness < 2)
     place += " " + sentence(in_style(remark_text(*plan.place.basis, style), style));
   if (plan.place.measured_until) {
     place += fmt::format(" Measured until {}, expected from then on.",
                          day_text(*plan.place.measured_until, true));
   }
   if (plan.place.label.empty()) place.clear();
-  if (setting.closeness >= 1) {
-    append(lines, wrap(pot + " " + place, setting.width));
+  if (layout.closeness >= 1) {
+    append(lines, wrap(pot + " " + place, layout.width));
   } else {
-    append(lines, wrap(pot, setting.width));
-    append(lines, wrap(place, setting.width));
+    append(lines, wrap(pot, layout.width));
+    append(lines, wrap(place, layout.width));
   }
   return lines;
 }
 
-Lines verdict_lines(const Plan& plan, const Setting& setting) {
-  const TextStyle& style = setting.style;
+Lines verdict_lines(const Plan& plan, const SheetLayout& layout) {
+  const TextStyle& style = layout.style;
   Lines lines;
   if (plan.ok) {
     const bool warned =
@@ -142,44 +142,44 @@ Lines verdict_lines(const Plan& plan, const Setting& setting) {
         counted(bulbs_in(plan), "bulb", "bulbs"),
         counted(static_cast<int>(plan.layers.size()), "layer", "layers"));
     text += " " + flowering_text(plan);
-    for (const std::string& line : wrap(text, setting.width)) lines.push_back(bold(line, style));
+    for (const std::string& line : wrap(text, layout.width)) lines.push_back(bold(line, style));
     return lines;
   }
   for (const Notice& notice : plan.notices) {
     if (notice.severity != Severity::refusal) continue;
     const std::string text = sentence(in_style(notice_text(notice, style), style));
-    append(lines, hanging("  -", text, 4, setting.width));
+    append(lines, hanging("  -", text, 4, layout.width));
   }
   const char* head =
       lines.empty() ? "No, it cannot be done as asked." : "No, it cannot be done as asked:";
   lines.insert(lines.begin(), red(bold(head, style), style));
-  if (!plan.layers.empty()) append(lines, wrap(flowering_text(plan), setting.width));
+  if (!plan.layers.empty()) append(lines, wrap(flowering_text(plan), layout.width));
   return lines;
 }
 
-Lines step_lines(const Plan& plan, const Setting& setting) {
+Lines step_lines(const Plan& plan, const SheetLayout& layout) {
   if (plan.layers.empty()) return {};
-  const TextStyle& style = setting.style;
-  const std::string how = setting.closeness >= short_steps
+  const TextStyle& style = layout.style;
+  const std::string how = layout.closeness >= short_steps
                               ? " (below the rim, firmed; no bulbs touching):"
                               : ", measuring down from the rim:";
   const std::string heading = (plan.ok ? "Fill and plant on " + to_words(plan.plant, true)
                                        : std::string{"What is known of the filling"}) +
                               how;
   Lines lines;
-  for (const std::string& line : wrap(heading, setting.width)) lines.push_back(bold(line, style));
+  for (const std::string& line : wrap(heading, layout.width)) lines.push_back(bold(line, style));
   int number = 0;
   const auto step = [&](const std::string& text) {
-    append(lines, hanging(fmt::format("{:2}.", ++number), text, 4, setting.width));
+    append(lines, hanging(fmt::format("{:2}.", ++number), text, 4, layout.width));
   };
   step("Cover the hole with a curved shard or mesh; water must run out.");
-  for (const PlannedLayer& layer : plan.layers) step(layer_step(plan, layer, setting));
-  step(last_step(plan, setting));
+  for (const PlannedLayer& layer : plan.layers) step(layer_step(plan, layer, layout));
+  step(last_step(plan, layout));
   return lines;
 }
 
-Lines buy_lines(const Plan& plan, const Setting& setting) {
-  const TextStyle& style = setting.style;
+Lines buy_lines(const Plan& plan, const SheetLayout& layout) {
+  const TextStyle& style = layout.style;
   std::vector<std::string> buy, own, close;
   for (const ShoppingNeed& need : needs_by_kind(plan.shopping)) {
     const int count = need.own || need.buy == 0 ? need.need : need.buy;
@@ -194,14 +194,14 @@ Lines buy_lines(const Plan& plan, const Setting& setting) {
   for (const PlannedLayer& layer : plan.layers) {
     if (layer.count_set_close > 0) close.push_back(fmt::format("{}", layer.count_set_close));
   }
-  Lines lines = labelled("Buy", buy.empty() ? "" : listed(buy) + ".", setting);
-  append(lines, labelled("You have", own.empty() ? "" : listed(own) + ".", setting));
+  Lines lines = labelled("Buy", buy.empty() ? "" : listed(buy) + ".", layout);
+  append(lines, labelled("You have", own.empty() ? "" : listed(own) + ".", layout));
   if (!close.empty() && close.size() == plan.layers.size()) {
     append(lines, labelled("Set close",
                            fmt::format("{} apart there is room for {}{}.",
                                        length_text(Millimetres{10.0}, style), listed(close),
                                        close.size() > 1 ? ", from the bottom up" : ""),
-                           setting));
+                           layout));
   }
   return lines;
 }

@@ -118,9 +118,9 @@ std::string gap_bar(const Display& display, const Axis& axis, const Marks& marks
 
 }  // namespace
 
-Lines bloom_lines(const Plan& plan, const Setting& setting) {
+Lines bloom_lines(const Plan& plan, const SheetLayout& layout) {
   if (plan.waves.empty()) return {};
-  const TextStyle& style = setting.style;
+  const TextStyle& style = layout.style;
   const Marks marks = marks_of(style);
   std::vector<PlannedWave> waves;
   Lines without;
@@ -130,7 +130,7 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
     } else {
       append(without, wrap(fmt::format("{}: no flowers to be expected this season.",
                                        plain_name(in_style(wave.name, style))),
-                           setting.width));
+                           layout.width));
     }
   }
   if (waves.empty()) return without;
@@ -140,26 +140,26 @@ Lines bloom_lines(const Plan& plan, const Setting& setting) {
   for (const PlannedWave& wave : waves) {
     names = std::max(names, columns(plain_name(in_style(wave.name, style))));
   }
-  names = std::min({names, longest_name, setting.width / 3});
-  const Axis axis = axis_of(waves, setting.width - names - dates_columns - 2);
-  const bool with_dates = names + axis.size() + dates_columns + 2 <= setting.width;
+  names = std::min({names, longest_name, layout.width / 3});
+  const Axis axis = axis_of(waves, layout.width - names - dates_columns - 2);
+  const bool with_dates = names + axis.size() + dates_columns + 2 <= layout.width;
   const bool unsure = std::any_of(waves.begin(), waves.end(),
                                   [](const PlannedWave& wave) { return !wave.confident; });
   Lines lines;
   const std::string legend =
       fmt::format("In flower, by week ({} open, {} peak, {} if early or late{}):", marks.flower,
                   marks.peak, marks.range, unsure ? ", ? a guess" : "");
-  for (const std::string& line : wrap(legend, setting.width)) lines.push_back(bold(line, style));
+  for (const std::string& line : wrap(legend, layout.width)) lines.push_back(bold(line, style));
   const auto row = [&](const std::string& name, const std::string& bar, const std::string& after) {
     lines.push_back(pad_right(cut_to(name, names, style), names) + " " + bar + " " + after);
   };
   row("", month_row(axis), "");
-  if (axis.per_week >= 3 && setting.closeness < 4) row("Mondays", monday_row(axis), "");
+  if (axis.per_week >= 3 && layout.closeness < 4) row("Mondays", monday_row(axis), "");
   for (const PlannedWave& wave : waves) {
     row(plain_name(in_style(wave.name, style)), wave_bar(wave, axis, marks),
         (with_dates ? days_text(wave.first, wave.last, false) : "") + (wave.confident ? "" : " ?"));
   }
-  if (!plan.display.gaps.empty() && setting.closeness < 6) {
+  if (!plan.display.gaps.empty() && layout.closeness < 6) {
     row("nothing open", gap_bar(plan.display, axis, marks), "");
   }
   append(lines, without);

@@ -12,7 +12,7 @@ namespace bulbwright {
 
 /// Where and when a pot stands, resolved: the winters that its plan must hold for. Data only; the
 /// edges fill it from the catalogue or from a record, the planner reads it.
-struct Setting {
+struct PlaceSeason {
   std::string label;              ///< "zone 9b", "San Francisco, California", "your normals"
   std::optional<Remark> basis{};  ///< how the winters were made
   double latitude = 0.0;          ///< degrees, south negative
@@ -28,6 +28,6 @@ struct Setting {
 };
 
 /// The normal, mild and cold winter of a place.
-Setting setting_from_place(const Place& place, int season, Exposure exposure);
+PlaceSeason season_at_place(const Place& place, int season, Exposure exposure);
 
 }  // namespace bulbwright

@@ -13,7 +13,7 @@ namespace bulbwright {
 
 /// Days of a window on which something is open, however many waves are; the longest run of such
 /// days without a gap (the earliest of equal ones), nothing where no day is open.
-struct Coverage {
+struct OpenDays {
   int days = 0;
   int longest_days = 0;
   std::optional<DayWindow> longest;
@@ -21,7 +21,7 @@ struct Coverage {
 
 /// `waves` are first and last days, in any order; they are sorted in place, so that a search can
 /// call this often without memory of its own. O(n log n).
-Coverage coverage_of(std::span<DayWindow> waves, DayWindow within);
+OpenDays open_days_of(std::span<DayWindow> waves, DayWindow within);
 
 /// First and last days of planned waves; a kind that does not flower has none, here as below.
 std::vector<DayWindow> wave_windows(std::span<const PlannedWave> waves);

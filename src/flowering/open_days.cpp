@@ -1,4 +1,4 @@
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -12,9 +12,9 @@ bool open_on(const PlannedWave& wave, Day day) {
 
 }  // namespace
 
-Coverage coverage_of(std::span<DayWindow> waves, DayWindow within) {
+OpenDays open_days_of(std::span<DayWindow> waves, DayWindow within) {
   std::sort(waves.begin(), waves.end());
-  Coverage coverage;
+  OpenDays coverage;
   std::optional<DayWindow> run;
   for (const DayWindow& wave : waves) {
     const DayWindow open{std::max(wave.first, within.first), std::min(wave.last, within.last)};

@@ -1,4 +1,4 @@
-#include "pot/material.hpp"
+#include "pot/pot_material.hpp"
 
 #include <array>
 #include <string>
@@ -14,7 +14,7 @@ namespace {
 
 // Densities and walls: from memory (typical trade ware). Conductivities are those of the same
 // material as a building material, as the tables named print them.
-constexpr std::array<Material, 10> materials{{
+constexpr std::array<PotMaterial, 10> materials{{
     {"terracotta", Millimetres{15.0}, 1.9, 0.12, 0.8, true, Origin::from_memory,
      Origin::from_memory,
      "density 1.8 to 2.0, wall 12 to 20 mm: from memory; water uptake 10 to 12 %: a general page "
@@ -48,22 +48,22 @@ constexpr std::array<Material, 10> materials{{
 
 }  // namespace
 
-std::span<const Material> known_materials() {
+std::span<const PotMaterial> known_materials() {
   return materials;
 }
 
-std::optional<Material> find_material(std::string_view name) {
-  for (const Material& material : materials) {
+std::optional<PotMaterial> find_material(std::string_view name) {
+  for (const PotMaterial& material : materials) {
     if (material.name == name) return material;
   }
   return std::nullopt;
 }
 
-Material material_named(std::string_view name) {
+PotMaterial material_named(std::string_view name) {
   if (const auto material = find_material(name)) return *material;
   std::vector<std::string_view> names;
   std::string list;
-  for (const Material& material : materials) {
+  for (const PotMaterial& material : materials) {
     if (!names.empty()) list += &material == &materials.back() ? " or " : ", ";
     names.push_back(material.name);
     list += material.name;

@@ -1,4 +1,4 @@
-#include "climate/setting.hpp"
+#include "climate/place_season.hpp"
 
 #include <algorithm>
 
@@ -20,20 +20,20 @@ std::string nearest_stations(const Place& place) {
 
 }  // namespace
 
-Setting setting_from_place(const Place& place, int season, Exposure exposure) {
-  Setting setting;
-  setting.label = place.name;
-  setting.latitude = place.latitude;
-  setting.hemisphere = hemisphere_of(place);
-  setting.season = season;
-  setting.exposure = exposure;
-  setting.annual_low = annual_low(place);
+PlaceSeason season_at_place(const Place& place, int season, Exposure exposure) {
+  PlaceSeason place_season;
+  place_season.label = place.name;
+  place_season.latitude = place.latitude;
+  place_season.hemisphere = hemisphere_of(place);
+  place_season.season = season;
+  place_season.exposure = exposure;
+  place_season.annual_low = annual_low(place);
   auto winters = winters_from_normals(place, season);
-  setting.winters.assign(std::make_move_iterator(winters.begin()),
-                         std::make_move_iterator(winters.end()));
-  setting.normal = 0;
-  setting.mild = 1;
-  setting.cold = 2;
+  place_season.winters.assign(std::make_move_iterator(winters.begin()),
+                              std::make_move_iterator(winters.end()));
+  place_season.normal = 0;
+  place_season.mild = 1;
+  place_season.cold = 2;
   const std::array<double, 12> deviation = winter_deviation_k(place);
   double sum = 0.0;
   for (const double month : deviation) sum += month;
@@ -46,8 +46,8 @@ Setting setting_from_place(const Place& place, int season, Exposure exposure) {
     basis.code = place.elevation_assumed ? RemarkCode::from_blend_assumed : RemarkCode::from_blend;
     basis.details.push_back({DetailName::place, nearest_stations(place)});
   }
-  setting.basis = std::move(basis);
-  return setting;
+  place_season.basis = std::move(basis);
+  return place_season;
 }
 
 }  // namespace bulbwright

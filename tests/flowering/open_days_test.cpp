@@ -1,4 +1,4 @@
-#include "flowering/coverage.hpp"
+#include "flowering/open_days.hpp"
 
 #include <random>
 
@@ -22,8 +22,8 @@ PlannedWave wave(int first, int peak, int last) {
 }
 
 /// Day by day, without sorting or merging.
-Coverage counted(const std::vector<DayWindow>& waves, DayWindow within) {
-  Coverage coverage;
+OpenDays counted(const std::vector<DayWindow>& waves, DayWindow within) {
+  OpenDays coverage;
   int run = 0;
   for (Day day = within.first; day <= within.last; ++day) {
     bool open = false;
@@ -40,7 +40,7 @@ Coverage counted(const std::vector<DayWindow>& waves, DayWindow within) {
 
 TEST_CASE("waves that touch make one run and a gap ends it", "[coverage]") {
   std::vector<DayWindow> waves{days(20, 24), days(0, 4), days(5, 9)};
-  const Coverage coverage = coverage_of(waves, days(-100, 100));
+  const OpenDays coverage = open_days_of(waves, days(-100, 100));
   CHECK(coverage.days == 15);
   CHECK(coverage.longest_days == 10);
   CHECK(coverage.longest == days(0, 9));
@@ -48,9 +48,9 @@ TEST_CASE("waves that touch make one run and a gap ends it", "[coverage]") {
 
 TEST_CASE("only days inside the window count", "[coverage]") {
   std::vector<DayWindow> waves{days(0, 9), days(30, 39)};
-  CHECK(coverage_of(waves, days(5, 31)).days == 7);
-  CHECK(coverage_of(waves, days(12, 20)).days == 0);
-  CHECK_FALSE(coverage_of(waves, days(12, 20)).longest);
+  CHECK(open_days_of(waves, days(5, 31)).days == 7);
+  CHECK(open_days_of(waves, days(12, 20)).days == 0);
+  CHECK_FALSE(open_days_of(waves, days(12, 20)).longest);
 }
 
 TEST_CASE("coverage equals a count day by day on random waves", "[coverage][oracle]") {
@@ -67,8 +67,8 @@ TEST_CASE("coverage equals a count day by day on random waves", "[coverage][orac
     }
     const int from = draw(60);
     const DayWindow within = days(from, from + draw(40));
-    const Coverage expected = counted(waves, within);
-    const Coverage found = coverage_of(waves, within);
+    const OpenDays expected = counted(waves, within);
+    const OpenDays found = open_days_of(waves, within);
     REQUIRE(found.days == expected.days);
     REQUIRE(found.longest_days == expected.longest_days);
     REQUIRE(found.longest == expected.longest);

@@ -11,7 +11,7 @@ namespace bulbwright {
 
 /// What a pot may be made of. Densities and walls are typical: real pots vary by a quarter, so
 /// every weight made from them is "about".
-struct Material {
+struct PotMaterial {
   std::string_view name;         ///< the word of a pot file, lower case: "terracotta"
   Millimetres usual_wall;        ///< wall and floor thickness where the grower gives none
   double density_kg_per_l;       ///< of the dry material (kg/L = g/cm^3)
@@ -24,12 +24,12 @@ struct Material {
 };
 
 /// All materials, most usual first.
-std::span<const Material> known_materials();
+std::span<const PotMaterial> known_materials();
 
 /// The material of that exact name, or nothing.
-std::optional<Material> find_material(std::string_view name);
+std::optional<PotMaterial> find_material(std::string_view name);
 
 /// As find_material. @throws InvalidValue "pot.material" with a near miss and the names known.
-Material material_named(std::string_view name);
+PotMaterial material_named(std::string_view name);
 
 }  // namespace bulbwright
