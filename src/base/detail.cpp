@@ -1,28 +1,8 @@
 #include "base/detail.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace bulbwright {
-namespace {
-
-/// In the order of DetailName.
-constexpr std::array<const char*, detail_names> words{
-    "advice",    "air",     "all",      "available", "before",    "after",  "asked",   "chance",
-    "changes",   "closed",  "count",    "day",       "day_limit", "days",   "drop",    "eaters",
-    "expect",    "flowers", "gap",      "genus",     "given",     "height", "highest", "hour_limit",
-    "hours",     "hurtful", "january",  "july",      "lacking",   "last",   "least",   "leaves",
-    "limit",     "lowest",  "material", "mild",      "mix",       "most",   "mouths",  "nearest",
-    "needed",    "off",     "open",     "other",     "over",      "place",  "planted", "possible",
-    "predicted", "region",  "share",    "start",     "stations",  "stored", "usual",   "wanted",
-    "why",       "window",  "windows",  "winter",    "winters",   "yearly", "zone",    "zones"};
-static_assert(words.back() != nullptr, "a word for every detail");
-
-}  // namespace
-
-const char* to_string(DetailName name) {
-  return words[static_cast<std::size_t>(name)];
-}
 
 bool Detail::operator==(const Detail& other) const {
   return name == other.name && value == other.value;

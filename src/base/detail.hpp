@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/calendar_day.hpp"
+#include "base/enum_words.hpp"
 #include "base/quantity.hpp"
 
 namespace bulbwright {
@@ -89,9 +90,17 @@ enum class DetailName {
   zone,
   zones,
 };
-inline constexpr std::size_t detail_names = static_cast<std::size_t>(DetailName::zones) + 1;
-/// The name as it stands in a sentence's pattern: "available".
-const char* to_string(DetailName name);
+/// The name as it stands in a sentence's pattern.
+constexpr auto enum_words(DetailName) {
+  return words_to<DetailName::zones>(
+      "advice", "air", "all", "available", "before", "after", "asked", "chance", "changes",
+      "closed", "count", "day", "day_limit", "days", "drop", "eaters", "expect", "flowers", "gap",
+      "genus", "given", "height", "highest", "hour_limit", "hours", "hurtful", "january", "july",
+      "lacking", "last", "least", "leaves", "limit", "lowest", "material", "mild", "mix", "most",
+      "mouths", "nearest", "needed", "off", "open", "other", "over", "place", "planted", "possible",
+      "predicted", "region", "share", "start", "stations", "stored", "usual", "wanted", "why",
+      "window", "windows", "winter", "winters", "yearly", "zone", "zones");
+}
 
 struct Remark;
 

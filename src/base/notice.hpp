@@ -3,13 +3,16 @@
 #include <vector>
 
 #include "base/detail.hpp"
+#include "base/enum_words.hpp"
 
 namespace bulbwright {
 
 /// refusal: the plan cannot be carried out (exit 1). warning: it can, at a cost or a risk. note: an
 /// assumption or a fact worth knowing.
 enum class Severity { note, warning, refusal };
-const char* to_string(Severity severity);
+constexpr auto enum_words(Severity) {
+  return words_to<Severity::refusal>("note", "warning", "refusal");
+}
 
 /// Everything that an answer may have to say about itself; report/notice_text has the sentence of
 /// each and with it the figures it carries.
@@ -70,9 +73,21 @@ enum class NoticeCode {
   none_known_safe,
   nothing_found,
 };
-inline constexpr std::size_t notice_codes = static_cast<std::size_t>(NoticeCode::nothing_found) + 1;
-/// The stable word of a code, for programs: "no-flower".
-const char* to_string(NoticeCode code);
+/// The stable word of a code, for programs.
+constexpr auto enum_words(NoticeCode) {
+  return words_to<NoticeCode::nothing_found>(
+      "never-refrigerate", "storage-too-long", "storage-long", "storage-before-bulbs",
+      "storage-shortened", "under-chilled", "less-than-recommended", "chill-in-pot",
+      "storage-temperature", "over-chilled", "no-natural-cold", "enough-winter", "pot-freezes",
+      "no-flower", "too-shallow", "does-not-fit", "no-room", "close-together", "thin-between",
+      "order-kept", "flowers-before-layer-above", "hidden-by-leaves", "leaf-mat", "opposite-water",
+      "opposite-rest", "opposite-light", "used-mix", "hardiness", "assumed", "zone-alone",
+      "zone-stations", "normals-no-winter", "gaps-filled", "values-rejected", "days-missing",
+      "no-common-window", "mix-warm", "mix-too-warm", "wanted-day", "wanted-day-off",
+      "wanted-day-missed", "wanted-day-unreachable", "wanted-window", "wanted-window-part",
+      "spread", "no-tulip-pot", "none-known-safe", "nothing-found");
+}
+inline constexpr std::size_t notice_codes = words_of<NoticeCode>().size();
 
 /// Something an answer has to say about itself.
 struct Notice {

@@ -7,6 +7,7 @@
 #include "input/pot_file_writer.hpp"
 #include "report/cold_words.hpp"
 #include "report/common_json.hpp"
+#include "report/notice_json.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
 #include "report/text_layout.hpp"

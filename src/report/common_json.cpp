@@ -1,7 +1,5 @@
 #include "report/common_json.hpp"
 
-#include "report/notice_text.hpp"
-
 namespace bulbwright::report {
 
 using Json = nlohmann::ordered_json;
@@ -21,14 +19,12 @@ Json flags_json(const AskedFlags& flags) {
   return json;
 }
 
-Json days_json(const DayWindow& days) {
-  return Json{{"from", to_iso(days.first)}, {"to", to_iso(days.last)}};
+void put_text(Json& json, const char* key, std::string_view text) {
+  if (!text.empty()) json[key] = text;
 }
 
-Json notice_json(const Notice& notice) {
-  return Json{{"code", to_string(notice.code)},
-              {"severity", to_string(notice.severity)},
-              {"text", plain_text(notice)}};
+Json days_json(const DayWindow& days) {
+  return Json{{"from", to_iso(days.first)}, {"to", to_iso(days.last)}};
 }
 
 }  // namespace bulbwright::report

@@ -1,11 +1,11 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include <nlohmann/json.hpp>
 
 #include "base/calendar_day.hpp"
-#include "base/notice.hpp"
 #include "report/asked_flags.hpp"
 
 namespace bulbwright::report {
@@ -21,10 +21,10 @@ std::string document_text(const nlohmann::ordered_json& json);
 
 nlohmann::ordered_json flags_json(const AskedFlags& flags);
 
+/// A key for a text that is there; nothing for an empty one.
+void put_text(nlohmann::ordered_json& json, const char* key, std::string_view text);
+
 /// { from, to }, both days in.
 nlohmann::ordered_json days_json(const DayWindow& days);
-
-/// { code, severity, text }.
-nlohmann::ordered_json notice_json(const Notice& notice);
 
 }  // namespace bulbwright::report

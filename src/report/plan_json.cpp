@@ -8,6 +8,7 @@
 #include "input/pot_file_writer.hpp"
 #include "report/common_json.hpp"
 #include "report/date_text.hpp"
+#include "report/notice_json.hpp"
 #include "report/notice_text.hpp"
 #include "report/section_json.hpp"
 #include "report/sheet/words.hpp"
@@ -23,11 +24,6 @@ Json tenth(double value) {
 template <class Unit>
 Json tenth(Quantity<Unit> quantity) {
   return tenth(quantity.value());
-}
-
-/// Adds `key` unless the text is empty.
-void put_text(Json& json, const char* key, std::string_view text) {
-  if (!text.empty()) json[key] = text;
 }
 
 void put_day(Json& json, const char* key, const std::optional<Day>& day) {

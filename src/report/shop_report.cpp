@@ -1,5 +1,7 @@
 #include "report/shop_report.hpp"
 
+#include <algorithm>
+
 #include <fmt/core.h>
 
 #include "input/pot_file_writer.hpp"
@@ -15,10 +17,6 @@ namespace {
 Json amount_json(const ShoppingItem& item, double amount) {
   if (item.unit == "l") return rounded(amount, 0.1);
   return static_cast<int>(amount);
-}
-
-void put_text(Json& json, const char* key, const std::string& text) {
-  if (!text.empty()) json[key] = text;
 }
 
 Json pot_json(const PotNeeds& pot, std::size_t index) {
@@ -88,6 +86,45 @@ std::string amount_cell(const ShoppingItem& item, double amount) {
                           : fmt::format("{:.0f}", amount);
 }
 
+/// "10/14" as no spreadsheet takes for a day.
+std::string grade_cell(const std::string& grade) {
+  const std::size_t slash = grade.find('/');
+  return slash == std::string::npos ? grade
+                                    : grade.substr(0, slash) + " to " + grade.substr(slash + 1);
+}
+
+/// The pot that takes all of it, by its name, file or number; empty where several do.
+std::string only_pot(const ShoppingList& list, const ShoppingItem& item) {
+  const std::size_t first = item.shares.front().pot;
+  for (const ShoppingItem::Share& share : item.shares) {
+    if (share.pot != first) return "";
+  }
+  const PotNeeds& pot = list.pots[first];
+  return !pot.pot.empty() ? pot.pot : !pot.file.empty() ? pot.file : std::to_string(first + 1);
+}
+
+/// An item is a row, with one more for each further size of pack: amounts stand in the first alone,
+/// so that columns can be added up.
+std::string item_rows(const ShoppingList& list, const ShoppingItem& item) {
+  const bool one_layer = item.shares.size() == 1 && item.shares.front().layer > 0;
+  const std::string what =
+      fmt::format("{},{},{},{},{},{}", text_cell(item.taxon),
+                  text_cell(item.kind == ItemKind::bulb ? item.name : item.item),
+                  grade_cell(item.grade), text_cell(item.label), text_cell(only_pot(list, item)),
+                  one_layer ? std::to_string(item.shares.front().layer) : "");
+  const std::string amounts =
+      fmt::format("{},{},{},{}", amount_cell(item, item.need), item.own, item.spares, item.buy);
+  const std::string_view kind = word_of(item.kind);
+  std::string rows;
+  for (std::size_t i = 0; i < std::max<std::size_t>(1, item.packs.size()); ++i) {
+    const std::string pack =
+        item.packs.empty() ? "," : fmt::format("{},{}", item.packs[i].size, item.packs[i].count);
+    rows +=
+        fmt::format("{},{},{},,{},{}\r\n", what, i == 0 ? amounts : ",,,", pack, kind, item.unit);
+  }
+  return rows;
+}
+
 }  // namespace
 
 std::string shop_json(const ShoppingList& list, std::span<const Request> requests) {
@@ -105,15 +142,9 @@ std::string shop_json(const ShoppingList& list, std::span<const Request> request
 }
 
 std::string shop_csv(const ShoppingList& list) {
-  std::string csv = "item,kind,unit,need,spares,buy,packs\r\n";
-  for (const ShoppingItem& item : list.items) {
-    std::string packs;
-    for (const Pack& pack : item.packs) {
-      packs += fmt::format("{}{} x {}", packs.empty() ? "" : " + ", pack.count, pack.size);
-    }
-    csv += fmt::format("{},{},{},{},{},{},{}\r\n", text_cell(full_name(item)), word_of(item.kind),
-                       item.unit, amount_cell(item, item.need), item.spares, item.buy, packs);
-  }
+  std::string csv =
+      "taxon,name,grade_cm,label,pot,layer,need,own,spares,buy,pack,packs,price,kind,unit\r\n";
+  for (const ShoppingItem& item : list.items) csv += item_rows(list, item);
   return csv;
 }
 

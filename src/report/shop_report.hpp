@@ -14,8 +14,10 @@ namespace bulbwright::report {
 /// `requests`: what was asked of each pot, in the order of the list.
 std::string shop_json(const ShoppingList& list, std::span<const Request> requests);
 
-/// RFC 4180 with the header item,kind,unit,need,spares,buy,packs; packs as "2 x 25 + 1 x 10". Texts
-/// of the grower are kept from being taken for formulas.
+/// RFC 4180 with the header
+/// taxon,name,grade_cm,label,pot,layer,need,own,spares,buy,pack,packs,price,kind,unit; one fact a
+/// column: a size of pack a row, amounts in the first row of an item; pot and layer where one alone
+/// takes it; `price` is empty, since none is known. Texts are kept from being taken for formulas.
 std::string shop_csv(const ShoppingList& list);
 
 /// The list for people: what to buy, then which pot and layer takes what.

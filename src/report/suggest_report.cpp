@@ -4,6 +4,7 @@
 
 #include "input/pot_file_writer.hpp"
 #include "report/common_json.hpp"
+#include "report/notice_json.hpp"
 #include "report/notice_text.hpp"
 #include "report/section_json.hpp"
 

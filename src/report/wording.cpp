@@ -27,7 +27,7 @@ Place place_of(std::string_view inside) {
 
 const DetailValue* detail_of(std::string_view name, const Said& said) {
   for (const Detail& detail : said.details) {
-    if (name == to_string(detail.name)) return &detail.value;
+    if (name == word_of(detail.name)) return &detail.value;
   }
   return nullptr;
 }

@@ -13,7 +13,7 @@
 namespace bulbwright::report {
 
 /// Sentences are patterns with places for figures: "{kinds}: {given} of cold where {least} is the
-/// least". A place is a figure's name (to_string(DetailName)), or "kinds" for the kinds that it is
+/// least". A place is a figure's name (word_of(DetailName)), or "kinds" for the kinds that it is
 /// said of; the figure's type and the style's units make its words. After a colon:
 ///   {gap:fine} a length worked to     {height:up} upwards, for "at least"
 ///   {leaves:tall} in cm or inches     {mix:half} to half a degree C

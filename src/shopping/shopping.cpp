@@ -106,15 +106,6 @@ void add_mesh(std::vector<ShoppingItem>& items, std::span<const PotNeeds> pots) 
 
 }  // namespace
 
-std::string full_name(const ShoppingItem& item) {
-  std::string name = item.item;
-  // A range is the usual grade, which nobody asked for.
-  const bool asked = !item.grade.empty() && item.grade.find('/') == std::string::npos;
-  if (asked) name += fmt::format(" {} cm", item.grade);
-  if (!item.label.empty()) name += fmt::format(" ({})", item.label);
-  return name;
-}
-
 ShoppingList shopping_list(std::vector<PotNeeds> pots, std::span<const PackSizes> packs,
                            double rate) {
   ShoppingList list;

@@ -68,10 +68,6 @@ struct ShoppingItem {
   std::vector<Share> shares;  ///< what each pot and layer takes of it, in the order of the pots
 };
 
-/// The item in one cell: the taxon id with the grade asked for and the grower's label,
-/// "tulip-triumph 12 cm (back row)"; the item itself for the rest.
-std::string full_name(const ShoppingItem& item);
-
 struct ShoppingList {
   double flat_rate = 0.0;
   std::vector<PotNeeds> pots;

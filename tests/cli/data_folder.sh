@@ -51,7 +51,7 @@ cat >pot.json <<'POT'
 { "pot": { "top": "300 mm", "height": "300 mm" }, "place": { "zone": "8a" }, "season": 2026,
   "layers": [ { "taxon": "tulip-triumph" } ] }
 POT
-"$program" shop pot.json --data mine --format csv | grep -q '^tulip-triumph.* x 7' || fail "own packs are not read"
+"$program" shop pot.json --data mine --format csv | grep -q '^tulip-triumph,.*,7,[0-9]*,,bulb,bulb' || fail "own packs are not read"
 printf 'kind,match,sizes,origin,source\nbulb,*,0,from memory,\n' >mine/packs.csv
 refused 'mine/packs.csv:2:8: error: sizes has "0" is not a whole number from 1 to 1000' shop pot.json --data mine
 rm mine/packs.csv

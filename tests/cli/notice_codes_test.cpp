@@ -1,17 +1,14 @@
 // Every notice of the program: a command that brings it and the nearest one that does not.
-#include <filesystem>
-#include <fstream>
-#include <iterator>
-#include <regex>
 #include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include <catch2/catch.hpp>
 
 #include "base/calendar_day.hpp"
+#include "base/notice.hpp"
 #include "cli/answers.hpp"
-#include "source_paths.hpp"
 
 using namespace bulbwright;
 using fixture::codes_of;
@@ -212,31 +209,6 @@ std::string command(std::string text, const Folder& folder) {
   return text;
 }
 
-/// Every code in the sources: the words before a severity, and the table of words in base/notice.
-std::set<std::string> codes_of_program() {
-  const std::regex before_severity{
-      "\"([a-z-]+)\"(?:\\s*:\\s*\"([a-z-]+)\")?\\s*,\\s*(?:[a-z_.]+\\s*\\?\\s*)?Severity::"};
-  const std::regex in_table{"\"([a-z-]+)\"()"};
-  std::set<std::string> codes;
-  for (const auto& entry :
-       std::filesystem::recursive_directory_iterator{fixture::source_path("src")}) {
-    if (entry.path().extension() != ".cpp") continue;
-    std::ifstream file{entry.path(), std::ios::binary};
-    const std::string text{std::istreambuf_iterator<char>{file}, {}};
-    if (text.find("Severity::") == std::string::npos) continue;
-    const bool table_of_words = entry.path().filename() == "notice.cpp";
-    for (std::sregex_iterator
-             it{text.begin(), text.end(), table_of_words ? in_table : before_severity},
-         end;
-         it != end; ++it) {
-      codes.insert((*it)[1]);
-      if ((*it)[2].matched) codes.insert((*it)[2]);
-    }
-  }
-  for (const char* severity : {"", "note", "warning", "refusal"}) codes.erase(severity);
-  return codes;
-}
-
 }  // namespace
 
 TEST_CASE("every notice comes when it is due, and not before", "[notices]") {
@@ -252,5 +224,7 @@ TEST_CASE("every notice comes when it is due, and not before", "[notices]") {
 TEST_CASE("no notice of the program is left out of the table", "[notices]") {
   std::set<std::string> tested;
   for (const Row& row : table) tested.insert(row.code);
-  CHECK(tested == codes_of_program());
+  std::set<std::string> all;
+  for (const std::string_view word : words_of<NoticeCode>()) all.emplace(word);
+  CHECK(tested == all);
 }

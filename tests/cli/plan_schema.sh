@@ -79,6 +79,8 @@ def undocumented(value, rule, path):
     for option in rule.get("oneOf", []):
         if value.get("shape") == option["properties"]["shape"]["const"]:
             rule = option
+    if isinstance(rule.get("additionalProperties"), dict):
+        return  # a map of names: the validator judges its values
     if isinstance(value, dict):
         for key, item in value.items():
             if key not in rule.get("properties", {}):

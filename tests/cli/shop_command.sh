@@ -91,14 +91,27 @@ for item in both["items"]:
 assert len(both["request"]) == len(both["pots"])
 
 raw = open("list.csv", "rb").read()
-assert raw.startswith(b"item,kind,unit,need,spares,buy,packs\r\n")
+assert raw.startswith(b"taxon,name,grade_cm,label,pot,layer,need,own,spares,buy,pack,packs,price,kind,unit\r\n")
 assert raw.count(b"\r\n") == raw.count(b"\n")
 rows = list(csv.DictReader(open("list.csv", encoding="utf-8", newline="")))
-assert len(rows) == len(both["items"])
-for row, item in zip(rows, both["items"]):
-    assert row["item"].startswith(item["item"]) and row["kind"] == item["kind"]
-    assert float(row["need"]) == item["need"] and int(row["buy"]) == item["buy"]
-    assert not row["item"].startswith(("=", "+", "-", "@")), row
+items = iter(both["items"])
+for row in rows:
+    assert not any(cell.startswith(("=", "+", "-", "@")) for cell in row.values()), row
+    if row["need"]:  # the first row of an item; further sizes of pack follow
+        item, covered = next(items), 0
+        assert (row["taxon"] or row["name"]) == item["item"] and row["kind"] == item["kind"]
+        assert float(row["need"]) == item["need"] and int(row["buy"]) == item["buy"]
+        assert int(row["own"]) == item.get("own", 0) and int(row["spares"]) == item["spares"]
+        assert row["label"].lstrip("'") == item.get("label", ""), row
+        pots = {share["pot_number"] for share in item["shares"]}
+        assert bool(row["pot"]) == (len(pots) == 1), row
+    else:
+        assert row["own"] == row["spares"] == row["buy"] == "", row
+    if row["pack"]:
+        pack = {"size": int(row["pack"]), "count": int(row["packs"])}
+        assert pack in item["packs"], row
+assert next(items, None) is None
+assert len(rows) == sum(max(1, len(item["packs"])) for item in both["items"])
 PY
 
 "$program" shop >out.txt 2>err.txt; [ $? -eq 2 ] || fail "no file: exit 2 expected"

@@ -32,7 +32,7 @@ std::string in_words(const char* pattern, const std::vector<Detail>& details,
 TEST_CASE("every notice has a word of its own", "[notice_text]") {
   std::set<std::string> words;
   for (std::size_t code = 0; code < notice_codes; ++code) {
-    const std::string word = to_string(static_cast<NoticeCode>(code));
+    const std::string word{word_of(static_cast<NoticeCode>(code))};
     CHECK(word.find_first_not_of("abcdefghijklmnopqrstuvwxyz-") == std::string::npos);
     CHECK(words.insert(word).second);
   }
