@@ -8,6 +8,7 @@
 namespace bulbwright {
 namespace {
 
+constexpr double usual_depth_cm = 0.0;
 constexpr int indoor_days = 150;  ///< longer than any forced bulb takes
 
 /// The state in which a kind is planted: cold it came with, then storage.
@@ -47,7 +48,7 @@ struct WinterWave {
 /// The wave of one winter. A pot for forcing stands in its winter until it is chilled, then
 /// indoors.
 WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t winter, Day planted,
-                   const ColdState& start) {
+                   const ColdState& start, double deeper_cm) {
   BloomPlanting planting;
   planting.planted = planted;
   planting.cold = start;
@@ -60,7 +61,7 @@ WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t w
         kind.ask.taxon->cold_form == ColdForm::moist_only && start.weeks() > Weeks{0.0};
     planting.state =
         chilled_in_pot && kind.state == BulbState::dry ? BulbState::rooted : kind.state;
-    planting.deeper_cm = kind.deeper_cm;
+    planting.deeper_cm = deeper_cm;
     return {predict_wave(kind.bloom, season.bloom[winter], planting), std::nullopt};
   }
   const PotWinter& out = season.winters[winter];
@@ -81,7 +82,7 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
   const ColdState start = at_planting(kind.ask, timing.cold.cold.storage_weeks);
   std::vector<Wave> waves;
   for (std::size_t i = 0; i < season.winters.size(); ++i) {
-    WinterWave found = wave_in(kind, season, i, planted, start);
+    WinterWave found = wave_in(kind, season, i, planted, start, kind.deeper_cm);
     if (i == season.normal) timing.bring_in = found.bring_in;
     waves.push_back(found.wave);
   }
@@ -126,7 +127,7 @@ PotSeason pot_season(const PlaceSeason& place_season, const PotThermal& pot) {
 }
 
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start) {
-  const WinterWave found = wave_in(kind, season, season.normal, planted, start);
+  const WinterWave found = wave_in(kind, season, season.normal, planted, start, usual_depth_cm);
   return found.bring_in.value_or(end_of_cold(found.wave));
 }
 

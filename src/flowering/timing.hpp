@@ -75,7 +75,8 @@ inline constexpr int rooting_out_days = 28;
 
 /// The day that ends the natural cold of a kind planted on a day with so much cold, in the normal
 /// winter: its noses, though not sooner than most_shoots_lead_days before the flower; for forcing
-/// the day it is brought in.
+/// the day it is brought in. At the kind's usual depth: layers of one kind want the same cold, and
+/// go into the refrigerator together.
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start);
 
 /// Cold and wave of one kind planted on `planted`; `weeks` fixes its storage weeks.

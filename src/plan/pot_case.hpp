@@ -18,7 +18,8 @@ struct PotCase {
   Pot pot;
   PotSeason season;                   ///< the winters as this pot's mix feels them
   std::vector<ResolvedLayer> layers;  ///< of the request
-  std::vector<TimedKind> kinds;       ///< every kind of every layer, bottom layer first
+  /// Every kind of every layer, bottom layer first, at the depth that it has in this pot.
+  std::vector<TimedKind> kinds;
 };
 
 /// @throws InvalidValue for a pot or a taxon that cannot be.

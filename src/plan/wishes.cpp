@@ -51,12 +51,15 @@ void settle_day(Settled& settled, const PlanContext& context) {
   set_layers(asked, request.layers, context);
 }
 
-/// What decides the place of each layer, when planted as the request says.
+/// What decides the place of each layer, when planted as the request says: what each would do at
+/// its usual depth, so that the order asked for does not depend on the order given.
 std::vector<OrderKey> order_keys(const PotCase& asked) {
-  const Day plant = choose_planting(scheduled_kinds(asked.kinds, asked.season), asked.season.view(),
+  std::vector<TimedKind> kinds = asked.kinds;
+  for (TimedKind& kind : kinds) kind.deeper_cm = 0.0;
+  const Day plant = choose_planting(scheduled_kinds(kinds, asked.season), asked.season.view(),
                                     asked.request.plant)
                         .plant;
-  const Timing timing = time_pot(asked.kinds, asked.season, plant);
+  const Timing timing = time_pot(kinds, asked.season, plant);
   std::vector<OrderKey> keys(asked.layers.size());
   for (std::size_t i = 0; i < asked.layers.size(); ++i) {
     for (const LayerKind& kind : asked.layers[i].kinds) {

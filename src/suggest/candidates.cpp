@@ -35,19 +35,36 @@ bool storage_feasible(const ColdAsk& ask, const TaxonCold& cold, Day planted) {
          cold.storage_weeks <= storage_limit(*ask.taxon, ask.use, ask.already_weeks).most + 1e-9;
 }
 
+/// What a kind does when planted on a day, and what stops it.
+struct Judged {
+  Hurdle hurdle = Hurdle::none;
+  PlantedKind planted;
+};
+
+Judged judged(const TimedKind& kind, const PotSeason& season, const SuggestionWish& wish, Day day,
+              double cost) {
+  const KindTiming timing = time_kind(kind, season, day);
+  const TaxonCold& cold = timing.cold.cold;
+  const PlannedWave& wave = timing.wave;
+  Judged result;
+  result.planted = {wave.first, wave.peak, wave.last, cold.storage_weeks, cost};
+  if (!storage_feasible(kind.ask, cold, day)) {
+    result.hurdle = Hurdle::storage;
+  } else if (rounded(cold.chance_least_met, 0.01) < least_chance || !wave.confident ||
+             !wave.flowers) {
+    result.hurdle = Hurdle::cold;
+  } else if (wave.last < wish.window.first || wave.first > wish.window.last) {
+    result.hurdle = Hurdle::window;
+  }
+  return result;
+}
+
 Hurdle judge_day(Candidate& candidate, const PotSeason& season, const SuggestionWish& wish,
                  std::size_t index, Day day, double cost) {
-  const KindTiming timing = time_kind(candidate.kind, season, day);
-  const TaxonCold& cold = timing.cold.cold;
-  if (!storage_feasible(candidate.kind.ask, cold, day)) return Hurdle::storage;
-  if (rounded(cold.chance_least_met, 0.01) < least_chance || !timing.wave.confident ||
-      !timing.wave.flowers)
-    return Hurdle::cold;
-  if (timing.wave.last < wish.window.first || timing.wave.first > wish.window.last)
-    return Hurdle::window;
+  const Judged found = judged(candidate.kind, season, wish, day, cost);
+  if (found.hurdle != Hurdle::none) return found.hurdle;
   candidate.days.set(index);
-  candidate.planted[index] = {timing.wave.first, timing.wave.peak, timing.wave.last,
-                              cold.storage_weeks, cost};
+  candidate.planted[index] = found.planted;
   return Hurdle::none;
 }
 
@@ -95,6 +112,19 @@ Candidates find_candidates(const PotCase& all, const SuggestionWish& wish) {
     }
   }
   return result;
+}
+
+PlantedDeeper planted_deeper(Day first_day, const PotSeason& season, const SuggestionWish& wish) {
+  return [first_day, &season, &wish](const Candidate& candidate, std::size_t day,
+                                     int deeper_cm) -> std::optional<PlantedKind> {
+    if (deeper_cm == 0) return candidate.planted[day];
+    TimedKind kind = candidate.kind;
+    kind.deeper_cm = deeper_cm;
+    const Judged found =
+        judged(kind, season, wish, first_day + static_cast<int>(day), candidate.planted[day].cost);
+    if (found.hurdle != Hurdle::none) return std::nullopt;
+    return found.planted;
+  };
 }
 
 }  // namespace bulbwright

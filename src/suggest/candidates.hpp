@@ -1,6 +1,8 @@
 #pragma once
 
 #include <bitset>
+#include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,13 +23,19 @@ struct PlantedKind {
   double cost = 0.0;  ///< planting_costs(), points
 };
 
-/// A kind that may stand in a stack, with the days on which it meets what is asked of it alone.
+/// A kind that may stand in a stack, with the days on which it meets what is asked of it alone, at
+/// its usual depth.
 struct Candidate {
   TimedKind kind;
   Millimetres bulb_height;
   PlantingDays days;
   std::vector<PlantedKind> planted;  ///< by day; only where `days` has it
 };
+
+/// What a candidate does planted on a day (counted as in Candidate) so many centimetres deeper than
+/// usual; nothing where it then fails what is asked of it alone.
+using PlantedDeeper =
+    std::function<std::optional<PlantedKind>(const Candidate&, std::size_t day, int deeper_cm)>;
 
 struct Candidates {
   Day first_day;                 ///< of planting
@@ -40,5 +48,8 @@ Request request_of_all(Request request, const SuggestionWish& wish, const Catalo
 
 /// `all`: the case of request_of_all().
 Candidates find_candidates(const PotCase& all, const SuggestionWish& wish);
+
+/// What find_candidates() asks, at any depth. `season` and `wish` must outlive it.
+PlantedDeeper planted_deeper(Day first_day, const PotSeason& season, const SuggestionWish& wish);
 
 }  // namespace bulbwright

@@ -6,15 +6,47 @@
 #include <tuple>
 
 #include "flowering/open_days.hpp"
+#include "layers/planting_depth.hpp"
 #include "plan/companions.hpp"
 
 namespace bulbwright {
 namespace {
 
+/// The answers of PlantedDeeper, remembered.
+class PlantedMemo {
+ public:
+  PlantedMemo(const Candidates& candidates, const PlantedDeeper& planted)
+      : candidates_{candidates}, planted_{planted}, known_(candidates.kinds.size()) {}
+
+  /// nullptr where the kind fails there what is asked of it.
+  const PlantedKind* at(std::size_t kind, std::size_t day, int deeper_cm) {
+    const Candidate& candidate = candidates_.kinds[kind];
+    std::vector<Entry>& days = known_[kind][deeper_cm];
+    if (days.empty()) days.resize(candidate.planted.size());
+    Entry& entry = days[day];
+    if (!entry.known) entry = {true, planted_(candidate, day, deeper_cm)};
+    return entry.planted ? &*entry.planted : nullptr;
+  }
+
+ private:
+  struct Entry {
+    bool known = false;
+    std::optional<PlantedKind> planted;
+  };
+  const Candidates& candidates_;
+  const PlantedDeeper& planted_;
+  std::vector<std::map<int, std::vector<Entry>>> known_;  ///< by kind, centimetre and day
+};
+
 class Search {
  public:
-  Search(const Candidates& candidates, DepthCheck& depth, const SuggestionWish& wish)
-      : candidates_{candidates}, depth_{depth}, wish_{wish}, window_{wish.window} {
+  Search(const Candidates& candidates, DepthCheck& depth, const PlantedDeeper& planted,
+         const SuggestionWish& wish)
+      : candidates_{candidates},
+        depth_{depth},
+        planted_{candidates, planted},
+        wish_{wish},
+        window_{wish.window} {
     const std::size_t n = candidates.kinds.size();
     apart_.assign(n, std::vector<bool>(n, false));
     for (std::size_t a = 0; a < n; ++a) {
@@ -63,25 +95,28 @@ class Search {
     std::optional<StackKey> best;
     for (std::size_t day = 0; day < days.size(); ++day) {
       if (!days[day]) continue;
-      const StackKey key = key_of(day);
-      if ((!best || key < *best) && depth_.fits(chosen_, day)) best = key;
+      const PlacedStack& stack = depth_.placed(chosen_, day);
+      const std::optional<StackKey> key = stack.fits ? key_of(stack, day) : std::nullopt;
+      if (key && (!best || *key < *best)) best = key;
     }
     if (best) result_.ranked.push_back({chosen_, *best});
   }
 
-  StackKey key_of(std::size_t day) {
+  /// Nothing where a kind fails at its depth what it met at the usual one.
+  std::optional<StackKey> key_of(const PlacedStack& stack, std::size_t day) {
     StackKey key;
     std::array<DayWindow, most_suggested_layers> waves;
     double cost = 0.0;
-    for (std::size_t i = 0; i < chosen_.size(); ++i) {
-      const PlantedKind& planted = candidates_.kinds[chosen_[i]].planted[day];
-      waves[i] = {planted.first, planted.last};
-      key.storage_weeks += planted.storage_weeks;
+    for (std::size_t i = 0; i < stack.size; ++i) {
+      const PlantedKind* planted = planted_.at(stack.kinds[i], day, stack.deeper_cm[i]);
+      if (planted == nullptr) return std::nullopt;
+      waves[i] = {planted->first, planted->last};
+      key.storage_weeks += planted->storage_weeks;
       key.flower_days -=
-          std::min(planted.last, window_.last) - std::max(planted.first, window_.first) + 1;
-      cost += planted.cost;
+          std::min(planted->last, window_.last) - std::max(planted->first, window_.first) + 1;
+      cost += planted->cost;
     }
-    const OpenDays coverage = open_days_of({waves.data(), chosen_.size()}, window_);
+    const OpenDays coverage = open_days_of({waves.data(), stack.size}, window_);
     key.days_in_flower = -coverage.longest_days;
     key.days_open = -coverage.days;
     key.cost = rounded(cost, 0.1);
@@ -91,6 +126,7 @@ class Search {
 
   const Candidates& candidates_;
   DepthCheck& depth_;
+  PlantedMemo planted_;
   const SuggestionWish& wish_;
   DayWindow window_;
   std::vector<std::vector<bool>> apart_;
@@ -111,33 +147,35 @@ DepthCheck::DepthCheck(const Candidates& candidates, const Catalogue& catalogue,
   layers_ = resolve_layers(requests, catalogue);
 }
 
-std::vector<std::size_t> DepthCheck::ordered(const std::vector<std::size_t>& kinds,
-                                             std::size_t day) const {
-  std::vector<OrderKey> keys;
-  for (const std::size_t kind : kinds) {
-    const Candidate& candidate = candidates_.kinds[kind];
-    keys.push_back({candidate.planted[day].peak, candidate.kind.ask.taxon->season_class,
-                    candidate.bulb_height});
+PlacedStack DepthCheck::ordered(const std::vector<std::size_t>& kinds, std::size_t day) const {
+  std::array<OrderKey, most_suggested_layers> keys;
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    const Candidate& candidate = candidates_.kinds[kinds[i]];
+    keys[i] = {candidate.planted[day].peak, candidate.kind.ask.taxon->season_class,
+               candidate.bulb_height};
   }
-  std::vector<std::size_t> result;
-  for (const std::size_t i : order_layers(keys)) result.push_back(kinds[i]);
-  return result;
+  PlacedStack stack;
+  stack.kinds.fill(candidates_.kinds.size());
+  for (const std::size_t i : order_layers({keys.data(), kinds.size()}))
+    stack.kinds[stack.size++] = kinds[i];
+  return stack;
 }
 
-bool DepthCheck::fits(const std::vector<std::size_t>& kinds, std::size_t day) {
-  std::vector<std::size_t> order = ordered(kinds, day);
-  const auto known = known_.find(order);
+const PlacedStack& DepthCheck::placed(const std::vector<std::size_t>& kinds, std::size_t day) {
+  PlacedStack stack = ordered(kinds, day);
+  const auto known = known_.find(stack.kinds);
   if (known != known_.end()) return known->second;
   std::vector<ResolvedLayer> layers;
-  for (const std::size_t kind : order) layers.push_back(layers_[kind]);
-  const bool feasible = stack_of(layers, pot_).feasible;
-  known_.emplace(std::move(order), feasible);
-  return feasible;
+  for (std::size_t i = 0; i < stack.size; ++i) layers.push_back(layers_[stack.kinds[i]]);
+  stack.fits = stack_of(layers, pot_).feasible;
+  const std::vector<std::vector<int>> deeper = deeper_than_usual_cm(layers, pot_);
+  for (std::size_t i = 0; i < stack.size; ++i) stack.deeper_cm[i] = deeper[i].front();
+  return known_.emplace(stack.kinds, stack).first->second;
 }
 
 StackSearch search_stacks(const Candidates& candidates, DepthCheck& depth,
-                          const SuggestionWish& wish) {
-  return Search{candidates, depth, wish}.run();
+                          const PlantedDeeper& planted, const SuggestionWish& wish) {
+  return Search{candidates, depth, planted, wish}.run();
 }
 
 }  // namespace bulbwright

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <compare>
 #include <map>
 #include <vector>
@@ -27,21 +28,29 @@ struct RankedStack {
   StackKey key;
 };
 
-/// Which ordered stacks fit a pot, remembered.
+/// How a set of kinds lies in the pot, bottom layer first.
+struct PlacedStack {
+  bool fits = false;
+  std::size_t size = 0;
+  std::array<std::size_t, most_suggested_layers> kinds{};  ///< candidates
+  std::array<int, most_suggested_layers> deeper_cm{};      ///< than each is usually planted
+};
+
+/// Which ordered stacks fit a pot, and how deep their kinds then lie; remembered.
 class DepthCheck {
  public:
   DepthCheck(const Candidates& candidates, const Catalogue& catalogue, const Pot& pot);
-  /// `kinds` planted on a day, in the order of their peaks.
-  bool fits(const std::vector<std::size_t>& kinds, std::size_t day);
-  /// From the bottom up.
-  [[nodiscard]] std::vector<std::size_t> ordered(const std::vector<std::size_t>& kinds,
-                                                 std::size_t day) const;
+  /// `kinds`, at most most_suggested_layers, planted on a day, in the order of their peaks at the
+  /// usual depth.
+  const PlacedStack& placed(const std::vector<std::size_t>& kinds, std::size_t day);
 
  private:
+  [[nodiscard]] PlacedStack ordered(const std::vector<std::size_t>& kinds, std::size_t day) const;
+
   const Candidates& candidates_;
   const Pot& pot_;
   std::vector<ResolvedLayer> layers_;  ///< by candidate
-  std::map<std::vector<std::size_t>, bool> known_;
+  std::map<std::array<std::size_t, most_suggested_layers>, PlacedStack> known_;
 };
 
 struct StackSearch {
@@ -49,8 +58,9 @@ struct StackSearch {
   std::vector<RankedStack> ranked;  ///< every set that meets the requirements, best first
 };
 
-/// All sets of 1 to wish.most_layers candidates on all their common days.
+/// All sets of 1 to wish.most_layers candidates on all their common days, each at the depth that it
+/// has in the stack.
 StackSearch search_stacks(const Candidates& candidates, DepthCheck& depth,
-                          const SuggestionWish& wish);
+                          const PlantedDeeper& planted, const SuggestionWish& wish);
 
 }  // namespace bulbwright

@@ -27,7 +27,7 @@ bool differ(const std::vector<std::size_t>& a, const std::vector<std::size_t>& b
 class Presenter {
  public:
   Presenter(const Request& request, const SuggestionWish& wish, const PlanContext& context,
-            const PotSeason& season, const Candidates& candidates, const DepthCheck& depth)
+            const PotSeason& season, const Candidates& candidates, DepthCheck& depth)
       : request_{request},
         wish_{wish},
         context_{context},
@@ -42,14 +42,16 @@ class Presenter {
     suggestion.planting = planting_window(stack);
     suggestion.request = planted_on(suggestion.plant);
     std::vector<const Taxon*> kinds;
-    for (const std::size_t i : depth_.ordered(stack.kinds, stack.key.day)) {
-      add(candidates_.kinds[i].kind, suggestion);
-      kinds.push_back(candidates_.kinds[i].kind.ask.taxon);
+    const PlacedStack& placed = depth_.placed(stack.kinds, stack.key.day);
+    for (std::size_t i = 0; i < placed.size; ++i) {
+      TimedKind kind = candidates_.kinds[placed.kinds[i]].kind;
+      kind.deeper_cm = placed.deeper_cm[i];
+      kinds.push_back(kind.ask.taxon);
+      add(std::move(kind), suggestion);
     }
     if (!pack(pot, suggestion)) return std::nullopt;
     count_days(suggestion);
     suggestion.reasons = reasons_for(suggestion, wish_, kinds);
-    suggestion.mind = mind_for(suggestion, kinds);
     suggestion.mind = mind_for(suggestion, kinds);
     return suggestion;
   }
@@ -119,7 +121,7 @@ class Presenter {
   const PlanContext& context_;
   const PotSeason& season_;
   const Candidates& candidates_;
-  const DepthCheck& depth_;
+  DepthCheck& depth_;
 };
 
 bool single_tulip(const RankedStack& stack, const Candidates& candidates) {
@@ -202,7 +204,8 @@ Suggestions suggest(const Request& request, const SuggestionWish& wish,
   const PotCase all = make_case(request_of_all(request, wish, context.catalogue), context);
   Candidates candidates = find_candidates(all, wish);
   DepthCheck depth{candidates, context.catalogue, all.pot};
-  const StackSearch search = search_stacks(candidates, depth, wish);
+  const StackSearch search = search_stacks(
+      candidates, depth, planted_deeper(candidates.first_day, all.season, wish), wish);
   Suggestions result;
   result.request = request;
   result.wish = wish;

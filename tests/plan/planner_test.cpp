@@ -192,3 +192,36 @@ TEST_CASE("a kind that will not flower has no days of flower anywhere in the pla
       CHECK(date.kinds.front().taxon == "narcissus-tazetta-tender");
   }
 }
+
+// Cavins and Dole, HortScience 37, 2002 (abstract): tulips planted deeper flower later, in every
+// trial; as do those of Hagiladi et al., J. Amer. Soc. Hort. Sci. 117, 1992 (abstract).
+TEST_CASE(
+    "of three layers of one kind the deeper flowers later, with a wider range, and all want "
+    "the same refrigerator",
+    "[planner][law]") {
+  for (const char* zone : {"6b", "8a", "9b"}) {
+    for (const char* taxon : {"tulip-triumph", "crocus-large", "muscari"}) {
+      Request deep = request_of({taxon, taxon, taxon});
+      deep.pot.height = 460_mm;
+      const Plan plan = plan_at(world().places.zone_profile(zone), deep);
+      INFO(zone << " " << taxon);
+      REQUIRE(plan.ok);
+      CHECK(plan.waves[0].first >= plan.waves[1].first);
+      CHECK(plan.waves[1].first >= plan.waves[2].first);
+      CHECK(plan.waves[0].first > plan.waves[2].first);
+      CHECK(plan.waves[0].first - plan.waves[2].first <= 21);  // a week a layer at the most
+      const Plan one = plan_at(world().places.zone_profile(zone), request_of({taxon}));
+      if (one.plant == plan.plant) {
+        CHECK(one.waves[0].first < plan.waves[0].first);
+        const auto before = [](const PlannedWave& wave) {
+          return wave.first - wave.earliest_first;
+        };
+        CHECK(before(plan.waves[0]) >= before(one.waves[0]));
+      }
+      for (const TaxonCold& cold : plan.cold) {
+        CHECK(cold.storage_weeks == plan.cold[0].storage_weeks);
+        CHECK(cold.chance_least_met == plan.cold[0].chance_least_met);
+      }
+    }
+  }
+}

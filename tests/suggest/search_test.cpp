@@ -42,7 +42,10 @@ std::size_t day_for_both(const Candidates& candidates) {
   DepthCheck depth{candidates, catalogue(), pot};
   SuggestionWish wish;
   wish.window = window;
-  for (const RankedStack& stack : search_stacks(candidates, depth, wish).ranked)
+  const auto at_any_depth = [](const Candidate& kind, std::size_t day, int) {
+    return std::optional{kind.planted[day]};
+  };
+  for (const RankedStack& stack : search_stacks(candidates, depth, at_any_depth, wish).ranked)
     if (stack.kinds.size() == 2) return stack.key.day;
   FAIL("no stack of both");
   return 0;

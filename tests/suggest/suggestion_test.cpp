@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 #include <set>
 #include <tuple>
@@ -151,16 +152,19 @@ std::vector<Ranked> brute_force(const Catalogue& few, const PlaceSeason& place_s
   for (const ScheduledKind& kind : scheduled_kinds(kinds, season))
     costs.push_back(planting_costs(kind, season.view()));
   std::map<std::vector<std::size_t>, std::tuple<int, double, int, int, double, int>> best;
+  const auto suits = [&](const KindTiming& timing) {
+    return timing.cold.cold.chance_least_met >= 0.795 && !timing.cold.cold.chilled_in_pot &&
+           timing.wave.confident && timing.wave.last >= window.first &&
+           timing.wave.first <= window.last;
+  };
+  std::map<std::tuple<std::size_t, int, double>, KindTiming> deep;  // by kind, day, centimetres
   for (Day day = days.first; day <= days.last; ++day) {
     const auto index = static_cast<std::size_t>(day - days.first);
     std::vector<std::optional<KindTiming>> timed(n);
     for (std::size_t i = 0; i < n; ++i) {
       if (rounded(costs[i][index].total(), 0.01) >= 1.0) continue;
       const KindTiming timing = time_kind(kinds[i], season, day);
-      if (timing.cold.cold.chance_least_met >= 0.795 && !timing.cold.cold.chilled_in_pot &&
-          timing.wave.confident && timing.wave.last >= window.first &&
-          timing.wave.first <= window.last)
-        timed[i] = timing;
+      if (suits(timing)) timed[i] = timing;
     }
     for (unsigned set = 1; set < (1u << n); ++set) {
       std::vector<std::size_t> in;
@@ -183,12 +187,25 @@ std::vector<Ranked> brute_force(const Catalogue& few, const PlaceSeason& place_s
       });
       std::vector<ResolvedLayer> stack;
       for (const std::size_t i : in) stack.push_back(layers[i]);
-      if (!stack_of(stack, pot).feasible) continue;
+      const Stack placed = stack_of(stack, pot);
+      if (!placed.feasible) continue;
+      // Every kind at the depth that it has in the stack, to the centimetre.
+      std::vector<const KindTiming*> waves;
+      for (std::size_t l = 0; l < in.size(); ++l) {
+        TimedKind kind = kinds[in[l]];
+        kind.deeper_cm =
+            std::round((placed.layers[l].depth.value() - kind.ask.taxon->depth_mm.value) / 10.0);
+        const std::tuple at{in[l], day.serial(), kind.deeper_cm};
+        if (!deep.contains(at)) deep[at] = time_kind(kind, season, day);
+        waves.push_back(&deep[at]);
+        good = good && suits(*waves.back());
+      }
+      if (!good) continue;
       int run = 0, longest = 0, open_days = 0, flower_days = 0;
       for (Day at = window.first; at <= window.last; ++at) {
         int open = 0;
-        for (const std::size_t i : in)
-          open += timed[i]->wave.first <= at && at <= timed[i]->wave.last ? 1 : 0;
+        for (const KindTiming* timing : waves)
+          open += timing->wave.first <= at && at <= timing->wave.last ? 1 : 0;
         run = open > 0 ? run + 1 : 0;
         longest = std::max(longest, run);
         open_days += open > 0 ? 1 : 0;
