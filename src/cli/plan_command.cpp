@@ -42,9 +42,10 @@ CommandResult run(const PlanOptions& options, const Terminal& terminal, input::I
       pot_request(options.file, options.pot, inputs, Need::all, faults);
   const PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(faults));
   PackingCache packings;
-  const Plan plan =
-      make_plan(asked.request,
-                input::context_of(facts, place_season, effort_named(options.effort), packings));
+  const Plan plan = input::with_faults_located(asked, [&] {
+    return make_plan(asked.request, input::context_of(facts, place_season,
+                                                      effort_named(options.effort), packings));
+  });
   CommandResult result;
   result.out = options.common.out;
   result.document =

@@ -29,7 +29,7 @@ struct ShopOptions {
 /// One pot of the list, read and resolved.
 struct Pot {
   std::string file;
-  Request request;
+  input::LocatedRequest asked;
   PlaceSeason place_season;
 };
 
@@ -55,7 +55,7 @@ std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts
         input_is_taken = true;
       }
       PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(found));
-      pots.push_back({file, std::move(asked.request), std::move(place_season)});
+      pots.push_back({file, std::move(asked), std::move(place_season)});
     } catch (const InputError& error) {
       faults.insert(faults.end(), error.faults().begin(), error.faults().end());
     }
@@ -79,16 +79,18 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
   PackingCache packings;
   std::vector<PotNeeds> needs;
   for (const Pot& pot : pots) {
-    const Plan plan = make_plan(
-        pot.request,
-        input::context_of(facts, pot.place_season, effort_named(options.effort), packings));
+    const Plan plan = input::with_faults_located(pot.asked, [&] {
+      return make_plan(
+          pot.asked.request,
+          input::context_of(facts, pot.place_season, effort_named(options.effort), packings));
+    });
     if (!plan.ok) result.exit_code = exit_cannot;
     needs.push_back(needs_of(plan, facts.catalogue, pot.file));
   }
   const ShoppingList list = shopping_list(std::move(needs), facts.packs);
   if (options.common.format == "json") {
     std::vector<Request> requests;
-    for (const Pot& pot : pots) requests.push_back(pot.request);
+    for (const Pot& pot : pots) requests.push_back(pot.asked.request);
     result.document = report::shop_json(list, requests);
   } else if (options.common.format == "csv") {
     result.document = report::shop_csv(list);

@@ -71,9 +71,10 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal,
   wish.window =
       asked.request.flower.value_or(season_days(place_season.season, place_season.hemisphere));
   PackingCache packings;
-  const Suggestions suggestions =
-      suggest(asked.request, wish,
-              input::context_of(facts, place_season, effort_named(options.effort), packings));
+  const Suggestions suggestions = input::with_faults_located(asked, [&] {
+    return suggest(asked.request, wish,
+                   input::context_of(facts, place_season, effort_named(options.effort), packings));
+  });
 
   CommandResult result;
   result.out = options.common.out;

@@ -45,4 +45,10 @@ InputFault fault_at(const LocatedRequest& asked, std::string_view field,
   return {*place, fmt::format("{}: {}", field, message)};
 }
 
+InputError located(const LocatedRequest& asked, const InvalidValue& fault) {
+  const bool of_layer = fault.field().starts_with("layers[");
+  const std::string field = of_layer && asked.request.layers.empty() ? "pot.top" : fault.field();
+  return InputError{{fault_at(asked, field, fault.expectation())}};
+}
+
 }  // namespace bulbwright::input

@@ -30,4 +30,18 @@ bool given(const LocatedRequest& asked, std::string_view path);
 InputFault fault_at(const LocatedRequest& asked, std::string_view field,
                     const std::string& message);
 
+/// A value that turned out wrong only while planning, told where the request gave it; a fault of a
+/// layer that nobody gave is one of the pot.
+InputError located(const LocatedRequest& asked, const InvalidValue& fault);
+
+/// What `work` returns. @throws InputError, located(), for an InvalidValue that it throws.
+template <class Work>
+auto with_faults_located(const LocatedRequest& asked, const Work& work) {
+  try {
+    return work();
+  } catch (const InvalidValue& fault) {
+    throw located(asked, fault);
+  }
+}
+
 }  // namespace bulbwright::input

@@ -28,6 +28,7 @@ class Contradictions {
           "given beside plant; expected one of the two, the planting day or the wanted "
           "flowering time");
     }
+    for (std::size_t i = 0; i < request_.layers.size(); ++i) judge_count(i);
     if (request_.spread && request_.flower) {
       add("spread",
           "given beside flower; expected one of the two, the longest display or the wanted time");
@@ -38,6 +39,14 @@ class Contradictions {
  private:
   void add(std::string_view field, const std::string& message) {
     faults_.push_back(fault_at(asked_, field, message));
+  }
+
+  void judge_count(std::size_t index) {
+    const LayerRequest& layer = request_.layers[index];
+    if (!layer.count || *layer.count >= static_cast<int>(layer.parts.size())) return;
+    add(fmt::format("layers[{}].count", index),
+        fmt::format("{} for a mix of {} kinds; expected at least one of each", *layer.count,
+                    layer.parts.size()));
   }
 
   void judge_pot() {

@@ -60,6 +60,9 @@ PackKind pack_kind(const LayerKind& kind) {
   return {kind.diameter, kind.share, 0};
 }
 
+/// A gap narrower than asked by less is not told: nobody sets bulbs so exactly.
+constexpr Millimetres worth_saying = 1_mm;
+
 /// How many surely fit with 10 mm between, on a lattice for the widest kind: a figure to think by,
 /// which is not worth a second search.
 int set_close(const Section& section, std::span<const PackKind> kinds, Millimetres wall) {
@@ -82,20 +85,13 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
     std::vector<double> shares;
     for (const LayerKind& kind : layer.kinds) shares.push_back(kind.share);
     const std::vector<int> counts = apportion(*layer.request.count, shares);
-    std::vector<PackKind> own;  // fewer bulbs than kinds: some have none
-    std::vector<std::size_t> origin;
-    for (std::size_t i = 0; i < kinds.size(); ++i) {
-      if (counts[i] == 0) continue;
-      own.push_back({kinds[i].diameter, kinds[i].share, counts[i]});
-      origin.push_back(i);
-    }
-    packing = cache.count(planned.section, own, least_gap, layer.wall, effort, arrange);
-    for (PlacedBulb& bulb : packing.bulbs) bulb.kind = origin[bulb.kind];
+    for (std::size_t i = 0; i < kinds.size(); ++i) kinds[i].count = counts[i];
+    packing = cache.count(planned.section, kinds, least_gap, layer.wall, effort, arrange);
     planned.own_count = true;
     if (packing.bulbs.empty()) {
       say(NoticeCode::does_not_fit, Severity::refusal,
           {{DetailName::count, *layer.request.count}, {DetailName::least, least_gap}});
-    } else if (rounded(packing.gap.value(), 0.1) < rounded(layer.gap.value(), 0.1)) {
+    } else if (packing.gap <= layer.gap - worth_saying) {
       const Millimetres gap{std::floor(packing.gap.value() * 10.0 + 1e-6) / 10.0};
       say(NoticeCode::close_together, Severity::note,
           {{DetailName::count, *layer.request.count},
@@ -104,7 +100,13 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
     }
   } else {
     packing = cache.most(planned.section, kinds, layer.gap, layer.wall, effort, arrange);
-    if (packing.bulbs.empty()) say(NoticeCode::no_room, Severity::refusal, {});
+    if (packing.bulbs.empty()) {
+      say(NoticeCode::no_room, Severity::refusal, {});
+    } else if (packing.bulbs.size() < kinds.size()) {
+      say(NoticeCode::no_room, Severity::refusal,
+          {{DetailName::most, static_cast<int>(packing.bulbs.size())}});
+      packing.bulbs.clear();
+    }
     if (layer.gap > close_gap) {
       planned.count_set_close = set_close(planned.section, kinds, layer.wall);
     }

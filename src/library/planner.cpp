@@ -25,8 +25,10 @@ struct Planner::Inside {
     faults.add(input::contradictions(asked));
     faults.add(input::omissions(asked));
     const PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(faults));
-    return make_plan(asked.request,
-                     input::context_of(facts, place_season, effort_of(effort), packings));
+    return input::with_faults_located(asked, [&] {
+      return make_plan(asked.request,
+                       input::context_of(facts, place_season, effort_of(effort), packings));
+    });
   }
 };
 

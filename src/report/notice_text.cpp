@@ -59,8 +59,9 @@ constexpr WordRow<NoticeCode> sentences[] = {
     {does_not_fit,
      "{count} {kinds:many} do not fit in one layer with {least} between them; plant fewer, or use "
      "a wider pot"},
-    {no_room, "no bulb of {kinds:or} fits in this pot"},
-    {close_together, "{count} {kinds:many} stand {gap:fine} apart, closer than the usual {usual}"},
+    {no_room,
+     "this pot has no room for {kinds:many}[ together: only {most} {most:bulb fits|bulbs fit}]"},
+    {close_together, "{count} {kinds:many} stand {gap} apart, closer than the usual {usual}"},
     {thin_between,
      "only {over} of mix fits over the noses of each lower layer, less than the usual {usual}"},
     {order_kept,

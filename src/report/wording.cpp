@@ -109,7 +109,6 @@ class DetailWords {
     return fmt::format("{:g} week{}", shown, shown == 1.0 ? "" : "s");
   }
   std::string operator()(Millimetres length) const {
-    if (how_ == "fine") return fine_length_text(length, style_);
     if (how_ == "up") return length_up(length, style_);
     if (how_ == "tall") return tall_text(length, style_);
     return length_text(length, style_);

@@ -50,7 +50,7 @@ timeout 20 "$bulbwright" fit --top "5 m" --bulb "1 mm" --gap "0 mm" --wall "0 mm
 status=0
 timeout 20 "$bulbwright" plan --top "5 m" --height "400 mm" --zone 9b --season 2026 --layer crocus-large \
   --gap "0 mm" >"$work/out" 2>"$work/err" || status=$?
-[ "$status" -eq 2 ] && grep -q "layers\[0\]: up to [0-9]* bulbs" "$work/err" && [ ! -s "$work/out" ] ||
+[ "$status" -eq 2 ] && grep -q -- "--layer: up to [0-9]* bulbs" "$work/err" && [ ! -s "$work/out" ] ||
   { echo "a planned layer without limit: exit $status"; cat "$work/err"; exit 1; }
 
 # What is proven is told from what was only not found; one bulb is one bulb.

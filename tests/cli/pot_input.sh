@@ -46,6 +46,13 @@ refused "--top: empty" plan "$steps" --top ""
 refused "--layer: \"a\" has no share" plan "$steps" --layer "a + b"
 refused "--layer: unknown taxon \"tulip-trumph\"; did you mean \"tulip-triumph\"?" \
   plan "$steps" --layer tulip-trumph
+refused "--layer: 1 for a mix of 2 kinds; expected at least one of each" \
+  plan --top "300 mm" --height "300 mm" --zone 8b --season 2027 --layer "20 galanthus + 1 muscari = 1"
+wide=$work/wide.json
+printf '{ "pot": { "top": "4 m", "height": "400 mm" }, "place": { "zone": "8b" }, "season": 2027,\n  "layers": [ { "taxon": "muscari", "count": 9 },\n    { "taxon": "galanthus" } ] }' >"$wide"
+refused "wide.json:3:5: error: layers[1]: up to " plan "$wide"
+refused "wide.json:3:5: error: layers[1]: up to " shop "$wide"
+refused "error: --top: up to " suggest --top "4.9 m" --height "400 mm" --zone 8b --layers 2 --season 2027
 refused "--wall: \"-1 mm\" is out of range" plan "$steps" --wall "-1 mm"
 refused "pot.base: 290 mm is too wide for a rim of 200 mm" plan "$steps" --top "200 mm"
 refused "season 2027" plan "$steps" --season 2027

@@ -20,7 +20,7 @@ TEST_CASE("a notice in a document has its figures beside the sentence", "[notice
   CHECK(json["kinds"] == Json::array({"muscari"}));
   CHECK(json["layer"] == 2);
   CHECK(json["details"] == Json{{"count", 12}, {"gap_mm", 15.6}, {"usual_mm", 18.0}});
-  CHECK(json["text"].get<std::string>().find("15.6 mm") != std::string::npos);
+  CHECK(json["text"].get<std::string>().find("16 mm") != std::string::npos);
 }
 
 TEST_CASE("details end in their unit, days are ISO, kinds are ids, reasons texts",

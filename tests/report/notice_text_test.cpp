@@ -47,8 +47,8 @@ TEST_CASE("a detail is written in the reader's units", "[notice_text]") {
   // 399.2 mm is 15.717 in: 15 3/4 is the next eighth that is not less.
   CHECK(in_words("{height:up}", details) == "400 mm");
   CHECK(in_words("{height:up}", details, inches) == "15 3/4 in");
-  CHECK(in_words("{gap:fine}, {leaves:tall}", details) == "12.3 mm, 30 cm");
-  CHECK(in_words("{gap:fine}, {leaves:tall}", details, inches) == "0.49 in, 12 in");
+  CHECK(in_words("{gap}, {leaves:tall}", details) == "12 mm, 30 cm");
+  CHECK(in_words("{gap}, {leaves:tall}", details, inches) == "1/2 in, 12 in");
   CHECK(in_words("{mix:half}, {yearly}", details) == "13.5 °C, 2.0 °C");
   CHECK(in_words("{mix:half}, {yearly}", details, inches) == "56 °F, 3.6 °F");
 }
