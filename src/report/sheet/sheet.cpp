@@ -27,6 +27,10 @@ Lines sheet_of(const Plan& plan, const SheetLayout& layout) {
   Sheet sheet;
   sheet.add(heading_lines(plan, layout));
   sheet.add(verdict_lines(plan, layout), airy);
+  if (!plan.ok) {  // what cannot be planted has no steps, dates or shopping
+    sheet.add(notice_lines(plan, layout));
+    return sheet.lines();
+  }
   sheet.add(step_lines(plan, layout));
   sheet.add(drawing_lines(plan, layout));
   sheet.add(buy_lines(plan, layout), layout.closeness < 6);

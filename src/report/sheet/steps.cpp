@@ -49,7 +49,7 @@ int bulbs_in(const Plan& plan) {
 
 std::string flowering_text(const Plan& plan) {
   const Display& display = plan.display;
-  if (!plan.ok || !display.first || !display.last || display.days_in_flower <= 0) return "";
+  if (!display.first || !display.last || display.days_in_flower <= 0) return "";
   std::string text =
       fmt::format("In flower on {}, {}", counted(display.days_in_flower, "day", "days"),
                   days_text(*display.first, *display.last, true));
@@ -61,13 +61,11 @@ std::string flowering_text(const Plan& plan) {
   return text + ".";
 }
 
-/// "14 Triumph tulips and 5 Jonquil daffodils"; "none" where none fit.
+/// "14 Triumph tulips and 5 Jonquil daffodils".
 std::string layer_bulbs(const PlannedLayer& layer, const TextStyle& style) {
   std::vector<std::string> kinds;
-  for (const LayerBulbs& bulbs : layer.bulbs) {
-    if (bulbs.count > 0) kinds.push_back(bulbs_text(bulbs, style));
-  }
-  return kinds.empty() ? "none" : listed(kinds);
+  for (const LayerBulbs& bulbs : layer.bulbs) kinds.push_back(bulbs_text(bulbs, style));
+  return listed(kinds);
 }
 
 /// "Fill to 275 mm below the rim, firmed. Bottom layer: set 19 Triumph tulips on this, 25 mm apart,
@@ -79,7 +77,7 @@ std::string layer_step(const Plan& plan, const PlannedLayer& layer, const SheetL
       layers <= 1 ? "" : capitalised(layer_word(layer.level, layers)) + " layer: ";
   const std::string level = length_text(layer.fill_below_rim, style);
   const std::string bulbs = (layer.own_count ? "your " : "") + layer_bulbs(layer, style);
-  const std::string mixed = layer.count > 1 && layer.bulbs.size() > 1 ? ", mixed evenly" : "";
+  const std::string mixed = layer.bulbs.size() > 1 ? ", mixed evenly" : "";
   const std::string apart =
       layer.count > 1 ? fmt::format(", {} apart", length_text(layer.gap, style)) : "";
   if (layout.closeness >= short_steps) {
@@ -155,7 +153,6 @@ Lines verdict_lines(const Plan& plan, const SheetLayout& layout) {
   const char* head =
       lines.empty() ? "No, it cannot be done as asked." : "No, it cannot be done as asked:";
   lines.insert(lines.begin(), red(bold(head, style), style));
-  if (!plan.layers.empty()) append(lines, wrap(flowering_text(plan), layout.width));
   return lines;
 }
 
@@ -165,9 +162,7 @@ Lines step_lines(const Plan& plan, const SheetLayout& layout) {
   const std::string how = layout.closeness >= short_steps
                               ? " (below the rim, firmed; no bulbs touching):"
                               : ", measuring down from the rim:";
-  const std::string heading = (plan.ok ? "Fill and plant on " + to_words(plan.plant, true)
-                                       : std::string{"What is known of the filling"}) +
-                              how;
+  const std::string heading = "Fill and plant on " + to_words(plan.plant, true) + how;
   Lines lines;
   for (const std::string& line : wrap(heading, layout.width)) lines.push_back(bold(line, style));
   int number = 0;
