@@ -4,67 +4,33 @@
 
 #include <fmt/core.h>
 
+#include "base/csv_fields.hpp"
 #include "base/near_miss.hpp"
 #include "base/utf8.hpp"
 
 namespace bulbwright {
 namespace {
 
-class Reader {
- public:
-  Reader(std::string_view text, const std::string& file) : text_{text}, file_{file} {}
+int lines_in(std::string_view text) {
+  return static_cast<int>(std::count(text.begin(), text.end(), '\n'));
+}
 
-  [[nodiscard]] bool at_end() const { return at_ == text_.size(); }
-
-  CsvRecord record(std::size_t fields) {
-    CsvRecord result{line_, at_, {}};
-    result.fields.reserve(fields);
-    while (true) {
-      result.fields.push_back(field());
-      if (at_end()) return result;
-      const char c = text_[at_++];
-      if (c == ',') continue;
-      if (c == '\r' && !at_end() && text_[at_] == '\n') ++at_;
-      ++line_;
-      return result;
-    }
+/// A record and what follows it.
+CsvRecord next_record(CsvFields& fields, const CsvTable& table, std::size_t& at, int& line) {
+  const std::size_t start = at;
+  at = fields.read(table.text, start);
+  if (fields.fault() != CsvFields::Fault::none) {
+    const int faulty = line + lines_in(table.text.substr(start, fields.fault_at() - start));
+    throw InputError{{table.file, faulty, 1},
+                     fields.fault() == CsvFields::Fault::never_closed
+                         ? "a quoted field is never closed"
+                         : "text after a closing quote; quotes inside are doubled"};
   }
-
- private:
-  std::string field() {
-    if (at_end() || text_[at_] != '"') {
-      const std::size_t start = at_;
-      while (!at_end() && text_[at_] != ',' && text_[at_] != '\n' && text_[at_] != '\r') ++at_;
-      return std::string{text_.substr(start, at_ - start)};
-    }
-    const int opened = line_;
-    std::string value;
-    for (++at_; !at_end();) {
-      const std::size_t quote = std::min(text_.find('"', at_), text_.size());
-      const std::string_view piece = text_.substr(at_, quote - at_);
-      value += piece;
-      line_ += static_cast<int>(std::count(piece.begin(), piece.end(), '\n'));
-      at_ = quote + 1;
-      if (quote == text_.size()) break;
-      if (!at_end() && text_[at_] == '"') {
-        value += '"';
-        ++at_;
-        continue;
-      }
-      if (!at_end() && text_[at_] != ',' && text_[at_] != '\r' && text_[at_] != '\n') {
-        throw InputError{{file_, line_, 1},
-                         "text after a closing quote; quotes inside are doubled"};
-      }
-      return value;
-    }
-    throw InputError{{file_, opened, 1}, "a quoted field is never closed"};
-  }
-
-  std::string_view text_;
-  const std::string& file_;
-  std::size_t at_ = 0;
-  int line_ = 1;
-};
+  CsvRecord record{line, start, {fields.fields().begin(), fields.fields().end()}};
+  line += lines_in(table.text.substr(start, at - start));
+  if (table.text[at - 1] == '\r') ++line;
+  return record;
+}
 
 bool is_plain(std::string_view field) {
   for (std::size_t i = 0; i < field.size();) {
@@ -126,9 +92,10 @@ SourcePlace CsvTable::place_of(const CsvRecord& record, std::size_t column) cons
 CsvTable read_csv(std::string_view text, std::string file) {
   if (text.starts_with("\xef\xbb\xbf")) text.remove_prefix(3);
   CsvTable table{std::move(file), text, {}, {}};
-  Reader reader{text, table.file};
-  while (!reader.at_end()) {
-    CsvRecord record = reader.record(table.header.empty() ? 8 : table.header.size());
+  CsvFields fields;
+  int line = 1;
+  for (std::size_t at = 0; at < text.size();) {
+    CsvRecord record = next_record(fields, table, at, line);
     if (record.fields.size() == 1 && record.fields[0].empty()) continue;
     if (table.header.empty()) {
       require_plain(table, record);

@@ -38,55 +38,27 @@ void CsvStream::finish() {
   rest_.clear();
 }
 
+/// One line; several where a lone carriage return ends them.
 void CsvStream::line(std::string_view text) {
-  ++number_;
-  if (number_ == 1 && text.starts_with("\xef\xbb\xbf")) text.remove_prefix(3);
+  if (number_ == 0 && text.starts_with("\xef\xbb\xbf")) text.remove_prefix(3);
   if (text.ends_with('\r')) text.remove_suffix(1);
-  if (text.empty()) return;
-  fields_.clear();
-  if (text.find('"') != std::string_view::npos) {
-    quoted_fields(text);
-  } else {
-    for (;;) {
-      const std::size_t comma = text.find(',');
-      fields_.push_back(text.substr(0, comma));
-      if (comma == std::string_view::npos) break;
-      text.remove_prefix(comma + 1);
-    }
+  if (text.empty()) ++number_;
+  for (std::size_t at = 0; at < text.size();) {
+    ++number_;
+    at = fields_.read(text, at);
+    record();
   }
-  take_(number_, fields_);
 }
 
-void CsvStream::quoted_fields(std::string_view text) {
-  plain_.clear();
-  plain_.reserve(text.size());  // views into it stay good
-  std::size_t at = 0;
-  for (;;) {
-    const std::size_t start = plain_.size();
-    if (at < text.size() && text[at] == '"') {
-      for (++at;; ++at) {
-        if (at == text.size()) {
-          throw InputError{{file_, number_, 1}, "a quoted field is not closed on its line"};
-        }
-        if (text[at] == '"' && (at + 1 == text.size() || text[at + 1] != '"')) break;
-        if (text[at] == '"') ++at;
-        plain_ += text[at];
-      }
-      ++at;
-      if (at < text.size() && text[at] != ',') {
-        throw InputError{{file_, number_, 1},
-                         "text after a closing quote; quotes inside are doubled"};
-      }
-    } else {
-      const std::size_t comma = text.find(',', at);
-      const std::size_t end = comma == std::string_view::npos ? text.size() : comma;
-      plain_.append(text.substr(at, end - at));
-      at = end;
-    }
-    fields_.push_back(std::string_view{plain_}.substr(start));
-    if (at == text.size()) return;
-    ++at;  // the comma
+void CsvStream::record() {
+  if (fields_.fault() != CsvFields::Fault::none) {
+    throw InputError{{file_, number_, 1},
+                     fields_.fault() == CsvFields::Fault::never_closed
+                         ? "a quoted field is not closed on its line"
+                         : "text after a closing quote; quotes inside are doubled"};
   }
+  if (fields_.fields().size() == 1 && fields_.fields()[0].empty()) return;
+  take_(number_, fields_.fields());
 }
 
 }  // namespace bulbwright::input

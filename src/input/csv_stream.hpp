@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "base/csv_fields.hpp"
+
 namespace bulbwright::input {
 
 /// Cuts a CSV text that comes in blocks into lines and fields, in constant memory. A quoted field
@@ -23,13 +25,12 @@ class CsvStream {
 
  private:
   void line(std::string_view text);
-  void quoted_fields(std::string_view text);
+  void record();
 
   std::string file_;
   Line take_;
-  std::string rest_;   // an unfinished line
-  std::string plain_;  // fields without their quotes
-  std::vector<std::string_view> fields_;
+  std::string rest_;  // an unfinished line
+  CsvFields fields_;
   int number_ = 0;
 };
 
