@@ -21,13 +21,13 @@ ALL = [f"{n}{half}" for n in range(1, 14) for half in "ab"]
 def read_stations():
     with open(pathlib.Path(__file__).with_name("places.csv"), newline="") as file:
         for row in csv.DictReader(file):
-            zone = row["usda_zone"].rstrip("~")
+            zone = row["zone"].rstrip("~")
             if not zone:
                 continue
-            tmin = [float(row[f"tmin_{m}"]) for m in MONTHS]
-            tmax = [float(row[f"tmax_{m}"]) for m in MONTHS]
+            tmin = [float(row[f"tmin_c_{m}"]) for m in MONTHS]
+            tmax = [float(row[f"tmax_c_{m}"]) for m in MONTHS]
             means = [(a + b) / 2 for a, b in zip(tmin, tmax)]
-            yield {"zone": zone, "lat": float(row["lat"]), "country": row["country"], "tmin": tmin,
+            yield {"zone": zone, "lat": float(row["latitude"]), "country": row["country"], "tmin": tmin,
                    "tmax": tmax, "maritime": round(max(means) - min(means), 6) <= 15}
 
 

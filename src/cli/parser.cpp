@@ -140,7 +140,7 @@ std::variant<const Command*, CommandResult> parse(const ProgramWords& program,
                                                   const std::vector<Command>& commands,
                                                   const std::vector<std::string>& arguments) {
   CLI::App root{program.summary, program.name};
-  root.set_version_flag("--version", program.name + " " + program.version);
+  root.set_version_flag("--version", program.name + " " + program.version + "\n" + program.data);
   root.require_subcommand(0, 1);
   root.get_formatter()->column_width(30);
   root.footer(program.footer);

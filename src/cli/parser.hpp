@@ -11,6 +11,7 @@ namespace bulbwright::cli {
 /// What the program says of itself.
 struct ProgramWords {
   std::string name, summary, version, footer;
+  std::string data;  ///< whose data it carries, told with the version
 };
 
 /// What the arguments (without the program's name) amount to: the command to run, its options

@@ -59,8 +59,9 @@ void add(report::PlacesReport& report, const std::vector<PlaceSearch::Found>& fo
 }
 
 /// The places of the catalogue alone where nothing is asked: the stations are too many to list.
-void find_all(report::PlacesReport& report, const PlaceCatalogue& places) {
-  report.places = places.places();
+void find_all(report::PlacesReport& report, const PlaceCatalogue& places,
+              const PlaceSearch& search) {
+  for (const Place& place : places.places()) report.places.push_back(search.with_rain(place));
   report.question = "All places of the catalogue (words or --near find thousands more)";
 }
 
@@ -81,7 +82,7 @@ void find_by_words(report::PlacesReport& report, const PlaceSearch& search,
 }
 
 void find_zone(report::PlacesReport& report, const PlaceCatalogue& places,
-               const PlacesOptions& options) {
+               const PlaceSearch& search, const PlacesOptions& options) {
   ZoneRegion region = ZoneRegion::all;
   if (!options.region.empty()) {
     input::Faults faults;
@@ -92,7 +93,7 @@ void find_zone(report::PlacesReport& report, const PlaceCatalogue& places,
   try {
     report.profile = places.zone_profile(options.zone, options.south, region);
     for (const Place* place : places.zone_stations(options.zone, options.south, region)) {
-      report.places.push_back(*place);
+      report.places.push_back(search.with_rain(*place));
     }
   } catch (const InvalidValue& fault) {
     throw InvalidValue{"--zone", fault.expectation()};
@@ -147,14 +148,15 @@ CommandResult run(const PlacesOptions& options, const Terminal& terminal,
   report::PlacesReport report;
   report.request = flags_of(options);
   const StationTable stations = StationTable::builtin();
+  const PlaceSearch search{places, stations};
   if (!options.zone.empty()) {
-    find_zone(report, places, options);
+    find_zone(report, places, search, options);
   } else if (!options.words.empty()) {
-    find_by_words(report, PlaceSearch{places, stations}, options);
+    find_by_words(report, search, options);
   } else if (!options.near.empty()) {
     find_near(report, places, stations, options);
   } else {
-    find_all(report, places);
+    find_all(report, places, search);
   }
   CommandResult result;
   result.out = options.common.out;

@@ -14,7 +14,9 @@ ProgramWords program_words() {
       "\\\n"
       "      --layer tulip-triumph --layer narcissus-large-cupped --layer crocus-large\n\n"
       "Exit status: 0 done; 1 the plan cannot be carried out; 2 wrong input or usage;\n"
-      "3 writing failed. `bulbwright COMMAND --help` tells more; see also bulbwright(1)."};
+      "3 writing failed. `bulbwright COMMAND --help` tells more; see also bulbwright(1).",
+      "Climate data: WorldClim 1.4 at stations of the NOAA network, CC BY-SA 4.0; Met Office,\n"
+      "Open Government Licence v3.0. Terms and changes: bulbwright(1), COPYRIGHT."};
 }
 
 }  // namespace

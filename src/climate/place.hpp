@@ -82,9 +82,11 @@ double annual_range_k(const MonthlyNormals& normals);
 inline constexpr double maritime_range_k = 15.0;
 bool is_maritime(const MonthlyNormals& normals);
 
-/// Places from a CSV text with the columns site, lat, lon, tmin_01..tmin_12, tmax_01..tmax_12,
-/// source, and optionally country, elev_m, usda_zone ("9b", "9b~" where estimated, or empty) and
-/// confidence, in any order. The built-in file passes the same checks.
+/// Places from a CSV text with the columns name, latitude, longitude, tmin_c_01..tmin_c_12,
+/// tmax_c_01..tmax_c_12, source, and optionally country, elevation_m, zone ("9b", or "9b~" where
+/// estimated), zone_estimated (true, false), rain_mm_01..rain_mm_12 and confidence, in any order;
+/// the older names site, lat, lon, elev_m, usda_zone, tmin_01, tmax_01 mean the same. The built-in
+/// file passes the same checks.
 /// @throws InputError with every fault: file, line, column name, what was expected.
 std::vector<Place> parse_places_csv(std::string_view text, const std::string& file);
 
@@ -159,7 +161,9 @@ Celsius annual_low(const Place& place);
 
 /// The rule that estimated zones follow: -9.2 + 1.21 x the coldest month's mean minimum, less 2.1
 /// in North America east of 105 W and in Russia, Ukraine, Lithuania, Latvia and Finland, 2.7 more
-/// south of 23 S. Fitted to places of known zone with a root mean square error of 1.8 K.
+/// south of 23 S. Fitted to 147 places of known zone with a root mean square error of 1.7 K, 0.8 K
+/// of which are the map's own steps; with squares of 6 by 10 degrees left out of the fit 1.9 K,
+/// south of 23 S 2.1 K; nine in ten within 2.7 K.
 Celsius estimated_annual_low(const Place& place);
 
 }  // namespace bulbwright

@@ -101,12 +101,15 @@ bool PlaceSearch::has_other_name(std::size_t station) const {
   });
 }
 
+Place PlaceSearch::with_rain(Place place) const {
+  if (!place.rain_mm) place.rain_mm = rain_near(stations_, {place.latitude, place.longitude});
+  return place;
+}
+
 Place PlaceSearch::find(std::string_view text) const {
   std::optional<InvalidValue> refusal;
   try {
-    Place place = catalogue_.find(text);
-    if (!place.rain_mm) place.rain_mm = rain_near(stations_, {place.latitude, place.longitude});
-    return place;
+    return with_rain(catalogue_.find(text));
   } catch (const InvalidValue& fault) {
     refusal = fault;
   }
@@ -169,9 +172,9 @@ std::vector<PlaceSearch::Found> PlaceSearch::with_words(std::string_view text,
   std::vector<Found> found;
   for (const Hit& hit : hits) {
     if (found.size() == most) break;
-    found.push_back(
-        {hit.of_catalogue ? places[hit.index] : place_of(stations_.station(hit.index), places),
-         {}});
+    found.push_back({hit.of_catalogue ? with_rain(places[hit.index])
+                                      : place_of(stations_.station(hit.index), places),
+                     {}});
     if (position) found.back().distance_km = rounded(hit.distance_km, 0.1);
   }
   return found;
@@ -191,6 +194,7 @@ std::vector<PlaceSearch::Found> PlaceSearch::nearest(GeoPoint position, std::siz
   std::stable_sort(found.begin(), found.end(),
                    [](const Found& a, const Found& b) { return a.distance_km < b.distance_km; });
   if (found.size() > count) found.resize(count);
+  for (Found& one : found) one.place = with_rain(std::move(one.place));
   return found;
 }
 

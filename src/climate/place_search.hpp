@@ -19,8 +19,11 @@ class PlaceSearch {
   PlaceSearch(const PlaceCatalogue& catalogue, const StationTable& stations)
       : catalogue_{catalogue}, stations_{stations} {}
 
-  /// The place that `text` names: as PlaceCatalogue::find(), else the only station of that name
-  /// (with or without state or country), else the only one with all its words.
+  /// The place with rain of the stations around it where it has none of its own.
+  [[nodiscard]] Place with_rain(Place place) const;
+
+  /// The place that `text` names, with rain: as PlaceCatalogue::find(), else the only station of
+  /// that name (with or without state or country), else the only one with all its words.
   /// @throws InvalidValue ("site") with the candidates, ten at most, or a near miss.
   [[nodiscard]] Place find(std::string_view text) const;
 

@@ -173,6 +173,22 @@ Lines list(const PlacesReport& report, const TextStyle& style, int width) {
   return lines;
 }
 
+std::string csv_row(const Place& place, std::optional<double> distance_km) {
+  std::string row =
+      fmt::format("{},{},{:g},{:g},{},{},{}", text_cell(place.name), text_cell(place.country),
+                  rounded(place.latitude, 0.01), rounded(place.longitude, 0.01),
+                  place.elevation_m ? fmt::format("{:g}", rounded(*place.elevation_m, 1.0)) : "",
+                  place.zone, place.zone.empty() ? "" : fmt::format("{}", place.zone_estimated));
+  for (const auto& values : {place.normals.tmin_c, place.normals.tmax_c}) {
+    for (const double value : values) row += fmt::format(",{:.1f}", rounded(value, 0.1));
+  }
+  for (std::size_t m = 0; m < 12; ++m) {
+    row += place.rain_mm ? fmt::format(",{:.0f}", rounded((*place.rain_mm)[m], 1.0)) : ",";
+  }
+  if (distance_km) row += fmt::format(",{:.1f}", rounded(*distance_km, 0.1));
+  return row + fmt::format(",{},{}\r\n", text_cell(place.source), text_cell(place.confidence));
+}
+
 }  // namespace
 
 std::string places_text(const PlacesReport& report, const TextStyle& style) {
@@ -210,21 +226,18 @@ std::string places_json(const PlacesReport& report) {
 }
 
 std::string places_csv(const PlacesReport& report) {
-  std::string csv = "site,country,lat,lon,elev_m,usda_zone";
-  for (const char* stem : {"tmin", "tmax"}) {
+  const bool near = !report.distance_km.empty();
+  std::string csv = "name,country,latitude,longitude,elevation_m,zone,zone_estimated";
+  for (const char* stem : {"tmin_c", "tmax_c", "rain_mm"}) {
     for (int m = 1; m <= 12; ++m) csv += fmt::format(",{}_{:02}", stem, m);
   }
-  csv += ",source,confidence\r\n";
-  for (const Place& place : report.places) {
-    csv +=
-        fmt::format("{},{},{:g},{:g},{},{}", text_cell(place.name), text_cell(place.country),
-                    rounded(place.latitude, 0.01), rounded(place.longitude, 0.01),
-                    place.elevation_m ? fmt::format("{:g}", rounded(*place.elevation_m, 1.0)) : "",
-                    place.zone.empty() ? "" : zone_text(place));
-    for (const auto& values : {place.normals.tmin_c, place.normals.tmax_c}) {
-      for (const double value : values) csv += fmt::format(",{:.1f}", rounded(value, 0.1));
-    }
-    csv += fmt::format(",{},{}\r\n", text_cell(place.source), text_cell(place.confidence));
+  csv += near ? ",distance_km,source,confidence\r\n" : ",source,confidence\r\n";
+  // The profile of a position is a place like any other; that of a zone lies nowhere.
+  if (report.profile && report.profile->stations == 0) {
+    csv += csv_row(*report.profile, near ? std::optional{0.0} : std::nullopt);
+  }
+  for (std::size_t i = 0; i < report.places.size(); ++i) {
+    csv += csv_row(report.places[i], near ? std::optional{report.distance_km[i]} : std::nullopt);
   }
   return csv;
 }

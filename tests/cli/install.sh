@@ -15,6 +15,7 @@ while read -r from to; do
 done <<'FILES'
 LICENSE share/doc/bulbwright/LICENSE
 data/places.LICENSE.md share/doc/bulbwright/places.LICENSE.md
+data/places_dense/LICENSE.md share/doc/bulbwright/places_dense.LICENSE.md
 data/SOURCES.md share/doc/bulbwright/SOURCES.md
 docs/man/bulbwright.1 share/man/man1/bulbwright.1
 FILES

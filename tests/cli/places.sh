@@ -28,6 +28,11 @@ $bulbwright places --near 51.5,-0.1 --count 1 | grep -q "London" || fail "neares
 $bulbwright places --zone 9b | grep -q "spread between stations" || fail "a zone's spread"
 $bulbwright places GB 8b | grep -q "zone" || fail "country and zone"
 
+# Whose data it is.
+for owner in WorldClim NOAA "CC BY-SA 4.0" "Met Office"; do
+  $bulbwright --version | tr '\n' ' ' | grep -qF "$owner" || fail "--version does not name $owner"
+done
+
 # The zone profiles are those of data/zone_profiles.py, which reads the same file on its own.
 "$python" "$source_folder/data/zone_profiles.py" > "$work/profiles.csv"
 cat > "$work/profiles.py" <<'PY'
@@ -56,7 +61,30 @@ mkdir "$work/data"
 $bulbwright places --format csv > "$work/data/places.csv"
 $bulbwright places --data "$work/data" --format json | cmp -s - "$work/all.json" || fail "CSV round trip"
 
-# A place of one's own is found, overrides one of the same name, and narrows its zone.
+# Columns are named as the keys of the JSON, and say the same.
+$bulbwright places --near "37.8, -122.4" --count 3 --format csv > "$work/near.csv"
+"$python" - "$work/near.csv" "$work/near.json" <<'PY' || fail "CSV and JSON differ"
+import csv, json, sys
+rows = list(csv.DictReader(open(sys.argv[1], newline="")))
+answer = json.load(open(sys.argv[2]))
+places = [answer["profile"], *answer["places"]]
+assert len(rows) == len(places) == 4
+for row, place in zip(rows, places):
+    for key, text in row.items():
+        if key[-3] == "_" and key[-2:].isdigit():
+            assert float(text) == place[key[:-3]][int(key[-2:]) - 1], key
+        elif key in ("latitude", "longitude", "elevation_m"):
+            assert float(text) == place[key], key
+        elif key == "zone_estimated":
+            assert json.loads(text) == place[key], key
+        elif key == "distance_km":
+            assert float(text) == place.get(key, 0.0), key
+        else:
+            assert text == place[key], key
+    assert any(key.startswith("rain_mm_") for key in row)
+PY
+
+# A place of one's own is found, overrides one of the same name, and narrows its zone; older names of columns do.
 cat > "$work/data/places.csv" <<'CSV'
 tmax_01,tmax_02,tmax_03,tmax_04,tmax_05,tmax_06,tmax_07,tmax_08,tmax_09,tmax_10,tmax_11,tmax_12,tmin_01,tmin_02,tmin_03,tmin_04,tmin_05,tmin_06,tmin_07,tmin_08,tmin_09,tmin_10,tmin_11,tmin_12,site,lat,lon,source,usda_zone
 12,13,14,15,16,17,18,18,18,17,14,12,5,6,7,8,9,10,11,11,11,10,7,5,"Saltmarsh Lane, library terrace",38,-123,own thermometer,9b
@@ -82,9 +110,9 @@ refused "goes with --near" --count 3
 refused "another question" Seattle --zone 9b
 refused "3a" --zone 3a
 sed -i 's/,5,6,7,8,9,10,/,15,6,7,8,x,10,/; s/,38,-123,/,98,-123,/; s/,9b/,9c/' "$work/data/places.csv"
-refused "error: tmin_01 is 15, not below 12 of tmax_01" --data "$work/data"
+refused "error: tmin_01 is 15, not below the month's maximum, 12" --data "$work/data"
 for field in lat tmin_05 usda_zone; do grep -q "$field" "$work/err" || fail "$field is not told"; done
-printf 'site,lat,lon,source\na,1,2,b\n' > "$work/data/places.csv"
-refused 'no column "tmin_01"' --data "$work/data"
+printf 'name,latitude,longitude,source\na,1,2,b\n' > "$work/data/places.csv"
+refused 'no column "tmin_c_01"' --data "$work/data"
 
 exit $failed

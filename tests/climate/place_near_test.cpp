@@ -70,8 +70,8 @@ TEST_CASE("a known zone is kept and another is estimated and marked", "[place_ne
   CHECK_FALSE(other.zone.empty());
 }
 
-// data/places.csv: zones known from the USDA map, good to half a zone; the rule was fitted with a
-// root mean square error of 1.8 K, so nine in ten lie within a zone and a half.
+// data/places.csv: zones known from the USDA map, good to half a zone; the rule's header says that
+// nine in ten lie within 2.8 K, about one zone.
 TEST_CASE("estimated yearly lows are those of known zones within the rule's error",
           "[place_near]") {
   const PlaceCatalogue catalogue = PlaceCatalogue::builtin();
@@ -80,7 +80,7 @@ TEST_CASE("estimated yearly lows are those of known zones within the rule's erro
     if (place.zone.empty() || place.zone_estimated) continue;
     const double mapped = annual_low(place).value();
     ++known;
-    within += std::abs(estimated_annual_low(place).value() - mapped) <= 1.645 * 1.8 + 1.4 ? 1 : 0;
+    within += std::abs(estimated_annual_low(place).value() - mapped) <= 2.8 ? 1 : 0;
   }
   REQUIRE(known > 100);
   CHECK(within >= 0.9 * known);
