@@ -97,9 +97,11 @@ struct CautionRule {
 /// code,trigger,severity,topic,hazard,advice,short_text,origin,source. A trigger is alternatives
 /// between '|' of terms between '&' (data/SOURCES.md lists the terms); {kinds}, {Kinds}, {weight},
 /// {lift_one}, {eats}, {eats_short}, {Pests} in the texts are filled in.
-/// @throws InputError with every fault: unknown term, severity, origin or placeholder, a code given
-/// twice, an empty text, a short text over sheet_width columns.
-std::vector<CautionRule> parse_cautions(std::string_view csv, std::string file);
+/// `kinds`: ids that a trigger may name; empty: any. A genus may be one that no kind has yet.
+/// @throws InputError with every fault: unknown term, kind, severity, origin or placeholder, a code
+/// given twice, an empty text, a short text over sheet_width columns.
+std::vector<CautionRule> parse_cautions(std::string_view csv, std::string file,
+                                        std::span<const std::string_view> kinds = {});
 
 /// `base` with the rules of `own` in place of those of the same code, the others after them.
 std::vector<CautionRule> merged(std::vector<CautionRule> base, std::vector<CautionRule> own);

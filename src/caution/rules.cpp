@@ -52,7 +52,7 @@ constexpr std::array forms{
 };
 
 /// @throws InvalidValue for a term that is none.
-CautionTerm parse_term(std::string_view text) {
+CautionTerm parse_term(std::string_view text, std::span<const std::string_view> kinds) {
   std::vector<std::string_view> known;
   for (const TermForm& form : forms) {
     known.push_back(form.word);
@@ -80,6 +80,11 @@ CautionTerm parse_term(std::string_view text) {
       require(from_word<Toxicity>(value).has_value(), "a toxicity class");
     } else {
       require(!value.empty(), "a name");
+      if (form.kind == Kind::taxon && !kinds.empty() &&
+          std::ranges::find(kinds, term.word) == kinds.end()) {
+        throw InvalidValue{"", fmt::format("holds the unknown {}{}", in_quotes(text),
+                                           did_you_mean(term.word, kinds))};
+      }
     }
     return term;
   }
@@ -113,7 +118,7 @@ void checked(CsvRow& row, std::size_t column, Check check) {
   }
 }
 
-CautionRule read_rule(CsvRow& row, const Columns& at) {
+CautionRule read_rule(CsvRow& row, const Columns& at, std::span<const std::string_view> kinds) {
   CautionRule rule;
   for (const Column column : {code, trigger, severity, topic, hazard, advice}) {
     row.required(at[column], "some text");
@@ -123,7 +128,8 @@ CautionRule read_rule(CsvRow& row, const Columns& at) {
   checked(row, at[trigger], [&](const std::string& text) {
     for (const std::string_view alternative : split(text, '|')) {
       auto& terms = rule.alternatives.emplace_back();
-      for (const std::string_view term : split(alternative, '&')) terms.push_back(parse_term(term));
+      for (const std::string_view term : split(alternative, '&'))
+        terms.push_back(parse_term(term, kinds));
     }
   });
   c.severity = row.word<CautionSeverity>(at[severity]).value_or(c.severity);
@@ -146,7 +152,8 @@ CautionRule read_rule(CsvRow& row, const Columns& at) {
 
 }  // namespace
 
-std::vector<CautionRule> parse_cautions(std::string_view csv, std::string file) {
+std::vector<CautionRule> parse_cautions(std::string_view csv, std::string file,
+                                        std::span<const std::string_view> kinds) {
   CsvTable table = read_csv(csv, std::move(file));
   Columns at{};
   for (std::size_t i = 0; i < columns.size(); ++i) at[i] = table.column(columns[i]);
@@ -159,7 +166,7 @@ std::vector<CautionRule> parse_cautions(std::string_view csv, std::string file) 
     row.label(row.text(at[code]));
     const auto [before, fresh] = lines.emplace(row.text(at[code]), record.line);
     if (!fresh) row.fault(at[code], fmt::format("was given before, on line {}", before->second));
-    rules.push_back(read_rule(row, at));
+    rules.push_back(read_rule(row, at, kinds));
   }
   throw_if_any(std::move(faults));
   return rules;

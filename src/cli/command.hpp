@@ -1,10 +1,12 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
 #include "cli/option.hpp"
+#include "cli/progress.hpp"
 #include "input/input_files.hpp"
 
 namespace bulbwright::cli {
@@ -19,6 +21,7 @@ struct Terminal {
   int columns = 80;          ///< 80 for a pipe, so that a file is the same everywhere
   bool utf8 = true;
   bool colour = false;  ///< allowed by NO_COLOR and TERM on a terminal
+  std::shared_ptr<Progress> progress = std::make_shared<Progress>();
 };
 
 /// A file to be written beside the document.

@@ -5,6 +5,7 @@
 #include <cstdlib>
 #include <exception>
 #include <new>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,6 +15,7 @@
 
 #include "base/error.hpp"
 #include "cli/program.hpp"
+#include "cli/progress_line.hpp"
 #include "cli/write_result.hpp"
 
 namespace {
@@ -61,10 +63,19 @@ int fault(const char* text) {
   return cli::exit_output;
 }
 
+cli::CommandResult answer(const std::vector<std::string>& arguments, const cli::Terminal& terminal,
+                          input::InputFiles& inputs) {
+  std::optional<cli::ProgressLine> line;
+  const bool quiet = std::find(arguments.begin(), arguments.end(), "--quiet") != arguments.end();
+  if (isatty(STDERR_FILENO) == 1 && !quiet && environment("TERM") != "dumb")
+    line.emplace(*terminal.progress);
+  return cli::run_program(arguments, terminal, inputs);
+}
+
 int run(int argc, char** argv) {
   const std::vector<std::string> arguments(argv + std::min(argc, 1), argv + argc);
   input::InputFiles inputs;
-  const cli::CommandResult result = cli::run_program(arguments, terminal_facts(), inputs);
+  const cli::CommandResult result = answer(arguments, terminal_facts(), inputs);
   std::fwrite(result.remarks.data(), 1, result.remarks.size(), stderr);
   cli::write_result(result, inputs);
   return result.exit_code;

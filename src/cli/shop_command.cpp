@@ -78,6 +78,7 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
   result.out = options.common.out;
   PackingCache packings;
   std::vector<PotNeeds> needs;
+  terminal.progress->begin("pot", static_cast<int>(pots.size()));
   for (const Pot& pot : pots) {
     const Plan plan = input::with_faults_located(pot.asked, [&] {
       return make_plan(
@@ -86,6 +87,7 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
     });
     if (!plan.ok) result.exit_code = exit_cannot;
     needs.push_back(needs_of(plan, facts.catalogue, pot.file));
+    terminal.progress->next();
   }
   const ShoppingList list = shopping_list(std::move(needs), facts.packs);
   if (options.common.format == "json") {

@@ -57,6 +57,15 @@ std::string class_name(int season_class) {
   return fmt::format("class-{}", std::clamp(season_class, 1, season_classes));
 }
 
+/// A kind, a class, or all of them.
+bool is_known(std::string_view kind, std::span<const std::string_view> kinds) {
+  if (kind.empty() || kind == shared || std::ranges::find(kinds, kind) != kinds.end()) return true;
+  for (int i = 1; i <= season_classes; ++i) {
+    if (kind == class_name(i)) return true;
+  }
+  return false;
+}
+
 const Parameter* quantity_of(std::string_view name) {
   const auto found = std::ranges::find(quantities, name, &Parameter::name);
   return found == quantities.end() ? nullptr : &*found;
@@ -70,7 +79,8 @@ std::vector<std::string_view> quantity_names() {
 
 }  // namespace
 
-BloomTable BloomTable::parse(std::string_view csv, const std::string& file) {
+BloomTable BloomTable::parse(std::string_view csv, const std::string& file,
+                             std::span<const std::string_view> kinds) {
   CsvTable table = read_csv(csv, file);
   const std::size_t taxon = table.column("taxon"), quantity = table.column("quantity"),
                     value = table.column("value"), unit = table.column("unit"),
@@ -80,6 +90,10 @@ BloomTable BloomTable::parse(std::string_view csv, const std::string& file) {
   for (CsvRecord& record : table.records) {
     CsvRow row{table, record, faults};
     const std::string& kind = row.required(taxon, "a taxon, class-1 to class-8, or *");
+    if (!kinds.empty() && !is_known(kind, kinds)) {
+      row.fault(taxon,
+                fmt::format("is the unknown {}{}", in_quotes(kind), did_you_mean(kind, kinds)));
+    }
     const std::string& name = row.text(quantity);
     const Parameter* q = quantity_of(name);
     if (q == nullptr) {

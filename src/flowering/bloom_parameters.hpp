@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -60,9 +61,11 @@ struct BloomFact {
 class BloomTable {
  public:
   /// CSV with the columns taxon, quantity, value, unit, origin, source, in any order.
-  /// @throws InputError naming every fault: unknown quantity, value out of range, figure given
-  /// twice.
-  static BloomTable parse(std::string_view csv, const std::string& file);
+  /// `kinds`: ids that may stand beside the classes; empty: any.
+  /// @throws InputError naming every fault: unknown kind or quantity, value out of range, figure
+  /// given twice.
+  static BloomTable parse(std::string_view csv, const std::string& file,
+                          std::span<const std::string_view> kinds = {});
   /// The table compiled in (data/bloom.csv).
   static BloomTable builtin();
 

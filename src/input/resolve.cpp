@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <filesystem>
+#include <set>
 
 #include <fmt/core.h>
 
@@ -97,6 +98,22 @@ void check_data_folder(const std::string& folder) {
       fmt::format("--data: {} holds no {}", path_in_quotes(folder), listed(tables, "or"))};
 }
 
+/// Kinds and genera, lower case, by which tables match bulbs.
+class KnownNames {
+ public:
+  explicit KnownNames(const Catalogue& catalogue) : names_{catalogue.ids()} {
+    std::set<std::string> genera;
+    for (const Taxon& taxon : catalogue.taxa()) genera.insert(lower_case(taxon.genus));
+    genera_.assign(genera.begin(), genera.end());
+    names_.insert(names_.end(), genera_.begin(), genera_.end());
+  }
+  [[nodiscard]] std::span<const std::string_view> all() const { return names_; }
+
+ private:
+  std::vector<std::string> genera_;
+  std::vector<std::string_view> names_;
+};
+
 }  // namespace
 
 Facts load_facts(const std::string& data_folder, InputFiles& inputs) {
@@ -111,14 +128,16 @@ Facts load_facts(const std::string& data_folder, InputFiles& inputs) {
   if (const auto own = data_file(data_folder, "taxa.csv", inputs)) {
     facts.catalogue = merged(facts.catalogue, own->text, own->name);
   }
+  const std::vector<std::string_view> kinds = facts.catalogue.ids();
+  const KnownNames names{facts.catalogue};
   if (const auto own = data_file(data_folder, "bloom.csv", inputs)) {
-    facts.blooms.merge(BloomTable::parse(own->text, own->name));
+    facts.blooms.merge(BloomTable::parse(own->text, own->name, kinds));
   }
   if (const auto own = data_file(data_folder, "cautions.csv", inputs)) {
-    facts.cautions = merged(std::move(facts.cautions), parse_cautions(own->text, own->name));
+    facts.cautions = merged(std::move(facts.cautions), parse_cautions(own->text, own->name, kinds));
   }
   if (const auto own = data_file(data_folder, "packs.csv", inputs)) {
-    facts.packs = merged(std::move(facts.packs), parse_packs(own->text, own->name));
+    facts.packs = merged(std::move(facts.packs), parse_packs(own->text, own->name, names.all()));
   }
   return facts;
 }

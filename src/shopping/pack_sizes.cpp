@@ -8,6 +8,7 @@
 
 #include "base/csv_row.hpp"
 #include "base/error.hpp"
+#include "base/near_miss.hpp"
 #include "base/origin.hpp"
 #include "base/quantity.hpp"
 #include "base/text.hpp"
@@ -82,7 +83,8 @@ std::vector<Pack> fewest_packs(int need, std::span<const int> sizes) {
   return packs;
 }
 
-std::vector<PackSizes> parse_packs(std::string_view csv, std::string file) {
+std::vector<PackSizes> parse_packs(std::string_view csv, std::string file,
+                                   std::span<const std::string_view> names) {
   CsvTable table = read_csv(csv, std::move(file));
   const std::size_t kind = table.column("kind"), match = table.column("match"),
                     sizes = table.column("sizes"), origin = table.column("origin");
@@ -95,6 +97,11 @@ std::vector<PackSizes> parse_packs(std::string_view csv, std::string file) {
     if (pack.kind == ItemKind::mesh) row.fault(kind, "is mesh, which is cut to size");
     (void)row.word<Origin>(origin);
     pack.match = row.required(match, "a taxon, genus or *");
+    if (pack.kind == ItemKind::bulb && !names.empty() && pack.match != "*" && !pack.match.empty() &&
+        std::ranges::find(names, pack.match) == names.end()) {
+      row.fault(match, fmt::format("is the unknown {}{}", in_quotes(pack.match),
+                                   did_you_mean(pack.match, names)));
+    }
     const bool twice = std::any_of(result.begin(), result.end(), [&](const PackSizes& before) {
       return before.kind == pack.kind && before.match == pack.match;
     });

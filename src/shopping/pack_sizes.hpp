@@ -33,10 +33,12 @@ struct PackSizes {
   std::vector<int> sizes;
 };
 
-/// Reads kind,match,sizes,origin,source; sizes with spaces between.
-/// @throws InputError for an unknown kind or origin, a size that is no whole number from 1 to
+/// Reads kind,match,sizes,origin,source; sizes with spaces between. `names`: kinds of bulbs and
+/// genera (lower case) that bulbs may match; empty: any.
+/// @throws InputError for an unknown name, kind or origin, a size that is no whole number from 1 to
 /// 1,000, or a kind and match given twice.
-std::vector<PackSizes> parse_packs(std::string_view csv, std::string file);
+std::vector<PackSizes> parse_packs(std::string_view csv, std::string file,
+                                   std::span<const std::string_view> names = {});
 
 /// `base` with the rows of `own` in place of those of the same kind and match, the others added.
 std::vector<PackSizes> merged(std::vector<PackSizes> base, std::vector<PackSizes> own);

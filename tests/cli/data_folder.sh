@@ -2,7 +2,7 @@
 # --data DIR: every table of one's own is read, checked like the built-in one, and none is passed
 # over; a kind of a new genus needs rows alone. Arguments: the program, the source folder.
 set -u
-program=$1
+program=$1 source=$2
 work=$(mktemp -d) && trap 'rm -rf "$work"' EXIT
 failures=0
 fail() { echo "FAIL: $*"; failures=$((failures + 1)); }
@@ -63,7 +63,22 @@ printf "${cautions}steps-wet,allways,low,steps,Wet steps,Sweep them,,from memory
 refused 'error: steps-wet: trigger holds the unknown term "allways"; did you mean "always"?' plan pot.json --data mine
 rm mine/cautions.csv
 
+# The built-in tables, read as one's own, name no kind and no genus that is not known.
+cp "$source"/data/{bloom,cautions,packs}.csv mine/
+"$program" plan pot.json --data mine >out.txt || fail "the built-in tables are refused"
+"$program" plan pot.json | cmp -s - out.txt || fail "the built-in tables read again give another plan"
+rm mine/*
+
 # Nothing is passed over in silence.
+printf 'kind,match,sizes,origin,source\nbulb,tulip-trumph,7,from memory,\n' >mine/packs.csv
+refused 'mine/packs.csv:2:6: error: match is the unknown "tulip-trumph"; did you mean "tulip-triumph"?' plan pot.json --data mine
+rm mine/packs.csv
+printf 'taxon,quantity,value,unit,origin,source\nclass-2,base_c,1,degC,from memory,\ntulip-trumph,base_c,1,degC,from memory,\n' >mine/bloom.csv
+refused 'mine/bloom.csv:3:1: error: taxon is the unknown "tulip-trumph"; did you mean "tulip-triumph"?' plan pot.json --data mine
+rm mine/bloom.csv
+printf "${cautions}steps-wet,taxon=tulip-trumph,low,steps,Wet steps,Sweep them,,from memory,\n" >mine/cautions.csv
+refused 'error: steps-wet: trigger holds the unknown "taxon=tulip-trumph"; did you mean "tulip-triumph"?' plan pot.json --data mine
+rm mine/cautions.csv
 refused '--data: "mine" holds no taxa.csv' plan pot.json --data mine
 printf 'kind,match,sizes,origin,source\nbulb,*,5,from memory,\n' >mine/packs.csv
 echo notes >mine/notes.txt
