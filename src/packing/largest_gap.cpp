@@ -7,7 +7,10 @@
 #include "packing/choices.hpp"
 #include "packing/lattice.hpp"
 #include "packing/layout_search.hpp"
+#include "packing/most.hpp"
 #include "packing/packing.hpp"
+#include "packing/polish.hpp"
+#include "packing/round_table.hpp"
 #include "packing/rounding.hpp"
 #include "packing/seeds.hpp"
 
@@ -21,6 +24,15 @@ using packing::Outline;
 using packing::Point;
 using packing::Random;
 
+/// So many bulbs more are tried, for a gap no narrower than theirs.
+constexpr int more_bulbs = 2;
+
+/// Overlap that a layout to be rounded may have, mm.
+constexpr double certified_overlap = 1e-4;
+
+/// Two or three bulbs stand in a row where that leaves this share of an even spread's distance.
+constexpr double nearly_even = 0.9;
+
 /// One question of place_count: the largest gap for given bulbs.
 class LargestGap {
  public:
@@ -30,6 +42,7 @@ class LargestGap {
         kinds_{kinds},
         wall_{wall},
         order_{arrange},
+        effort_{effort},
         all_work_{packing::work_of(effort)},
         work_{all_work_} {
     for (const PackKind& kind : kinds) counts_.push_back(static_cast<std::size_t>(kind.count));
@@ -43,15 +56,13 @@ class LargestGap {
     if (at_least.most < std::accumulate(counts_.begin(), counts_.end(), std::size_t{0})) {
       return result;  // proven: no search would find a layout
     }
-    const double even = even_gap(area);
-    bool placed = false;
-    if (least_gap <= even) placed = widen(least_gap, even);
-    if (!placed) {
-      // Even spread would be tighter than the least gap: only the least gap itself is left to try.
-      placed = even < least_gap && widen(least_gap, least_gap);
-    }
+    // Where an even spread would be tighter than the least gap only that is left to try.
+    const double most = std::max(least_gap, even_gap(area));
     double gap = least_gap;
-    if (placed) result = printed(least_gap, gap);
+    if (in_a_row(most) || from_table(least_gap, most) || widen(least_gap, most)) {
+      result = printed(least_gap, gap);
+    }
+    if (result.bulbs.empty()) result = thinned(least_gap, gap);
     const packing::Bound bound = packing::bound_of(outline_, kinds_, gap, wall_);
     result.upper_bound = std::max(bound.most, result.bulbs.size());
     result.bound_name = bound.name;
@@ -140,6 +151,95 @@ class LargestGap {
     }
   }
 
+  [[nodiscard]] std::size_t all_bulbs() const {
+    return std::accumulate(counts_.begin(), counts_.end(), std::size_t{0});
+  }
+
+  /// A row along the longer axis, each bulb in the middle of its share of the length: where its gap
+  /// is (for two or three bulbs nearly) what an even spread over the section would leave.
+  bool in_a_row(double even) {
+    const std::size_t n = all_bulbs();
+    if (kinds_.size() > 1 || n < 2) return false;
+    const double length = 2.0 * outline_.half_length(), width = outline_.top() - outline_.bottom();
+    const bool upright = width > length && outline_.shape() != Shape::half_round;
+    const double each = (upright ? width : length) / static_cast<double>(n);
+    const double d = kinds_.front().diameter.value();
+    if (each < (n <= 3 ? nearly_even : 1.0) * (even + d)) return false;
+    Coordinates x(2 * n, 0.0);
+    for (std::size_t i = 0; i < n; ++i) {
+      const double along = each * (static_cast<double>(i) - (static_cast<double>(n) - 1.0) / 2.0);
+      x[i] = upright ? 0.0 : along;
+      x[n + i] = upright ? along : outline_.deepest().y;
+    }
+    if (!holds(x, each - d)) return false;
+    x_ = std::move(x);
+    gap_ = each - d;
+    return true;
+  }
+
+  [[nodiscard]] bool holds(const Coordinates& x, double gap) const {
+    return packing::violation(outline_, bulbs(gap, 0.0).discs, x) <= 1e-12;
+  }
+
+  /// A round section of one kind: the table's layout, as wide as it goes.
+  bool from_table(double least, double most) {
+    const std::size_t n = all_bulbs();
+    if (kinds_.size() > 1 || outline_.shape() != Shape::round || n < 2 ||
+        n > packing::round_table_size()) {
+      return false;
+    }
+    const double d = kinds_.front().diameter.value();
+    const double room = outline_.half_length() - wall_ - d / 2.0;
+    const double widest =
+        2.0 * room / (packing::round_table_ratio(n) - 1.0) - d - certified_overlap;
+    if (widest < least) return false;
+    std::vector<Point> places = packing::round_table_layout(n);
+    for (Point& p : places) p = {room * p.x, room * p.y};
+    x_ = packing::to_coordinates(places);
+    gap_ = std::min(most, widest);
+    if (!fit(gap_, 0.0, 0)) {
+      x_ = packing::to_coordinates(places);
+      const KindDiscs all = bulbs(gap_, 0.0);
+      if (!packing::polish(outline_, all.discs, certified_overlap, x_, work_spent_)) {
+        x_.clear();
+        return false;
+      }
+    }
+    if (gap_ >= most) draw_inwards();
+    return true;
+  }
+
+  /// As many of the bulbs of the densest layout at the least gap: what else is found never makes a
+  /// layout that exists a refusal.
+  Packing thinned(double least_gap, double& gap) {
+    const std::size_t n = all_bulbs();
+    // A refusal is worth more than a quick look.
+    const Effort effort = std::max(effort_, Effort::normal);
+    const long work = packing::work_of(effort);
+    Packing dense =
+        kinds_.size() > 1
+            ? packing::most_of_mixture(outline_, kinds_by_count(), least_gap, wall_, effort,
+                                       order_.arrange(), work)
+            : packing::most_of_one(outline_, kinds_.front(), least_gap, wall_, effort, work);
+    std::vector<std::size_t> left = counts_;
+    std::vector<PlacedBulb> kept;
+    for (const PlacedBulb& bulb : dense.bulbs) {
+      if (left[bulb.kind] == 0) continue;
+      --left[bulb.kind];
+      kept.push_back(bulb);
+    }
+    gap = least_gap;
+    if (kept.size() < n) return nothing(least_gap);
+    dense.bulbs = std::move(kept);
+    return dense;
+  }
+
+  [[nodiscard]] std::vector<PackKind> kinds_by_count() const {
+    std::vector<PackKind> all{kinds_.begin(), kinds_.end()};
+    for (PackKind& kind : all) kind.share = kind.count;
+    return all;
+  }
+
   bool widen(double least, double most) {
     double gap = least;
     const long all_work = work_;
@@ -183,6 +283,25 @@ class LargestGap {
         step /= 2.0;
       }
     }
+    centre();
+  }
+
+  /// Moves the layout to the middle, where it holds there too.
+  void centre() {
+    const auto half = x_.begin() + static_cast<std::ptrdiff_t>(x_.size() / 2);
+    const auto middle = [](auto from, auto to) {
+      const auto [low, high] = std::minmax_element(from, to);
+      return (*low + *high) / 2.0;
+    };
+    Coordinates moved = x_;
+    const auto n = static_cast<std::ptrdiff_t>(x_.size() / 2);
+    const double by_x = middle(x_.begin(), half), by_y = middle(half, x_.end());
+    const bool flat = outline_.shape() == Shape::half_round;  // its own middle is not up there
+    for (std::ptrdiff_t i = 0; i < n; ++i) {
+      moved[static_cast<std::size_t>(i)] -= by_x;
+      if (!flat) moved[static_cast<std::size_t>(n + i)] -= by_y;
+    }
+    if (packing::violation(outline_, bulbs(gap_, 0.0).discs, moved) <= 1e-9) x_ = std::move(moved);
   }
 
   /// Rounds at the largest gap that survives it. Gaps are printed in whole tenths, downwards, so
@@ -212,7 +331,9 @@ class LargestGap {
   std::span<const PackKind> kinds_;
   double wall_;
   packing::KindOrder order_;
+  Effort effort_;
   long all_work_, work_;
+  long work_spent_ = 0;
   bool any_place_ = false;
   double gap_ = 0.0;
   std::vector<std::size_t> counts_;
@@ -225,8 +346,24 @@ class LargestGap {
 Packing place_count(const Section& section, std::span<const PackKind> kinds, Millimetres least_gap,
                     Millimetres wall, Effort effort, Arrange arrange) {
   const Outline outline{section};
-  return LargestGap{outline, kinds, wall.value(), effort, arrange}.solve(least_gap.value(),
-                                                                         area_mm2(section));
+  const auto placed = [&](std::span<const PackKind> asked) {
+    return LargestGap{outline, asked, wall.value(), effort, arrange}.solve(least_gap.value(),
+                                                                           area_mm2(section));
+  };
+  Packing best = placed(kinds);
+  if (kinds.size() > 1 || best.bulbs.empty()) return best;
+  // What a few more bulbs leave, these leave too.
+  const std::size_t n = best.bulbs.size();
+  for (int more = 1; more <= more_bulbs && n > 1; ++more) {
+    PackKind kind = kinds.front();
+    kind.count += more;
+    Packing denser = placed({&kind, 1});
+    if (denser.bulbs.empty() || denser.gap <= best.gap) continue;
+    denser.bulbs.resize(n);
+    denser.upper_bound = std::max(n, upper_bound(section, kinds, denser.gap, wall).most);
+    best = std::move(denser);
+  }
+  return best;
 }
 
 }  // namespace bulbwright

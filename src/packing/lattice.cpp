@@ -28,8 +28,9 @@ std::vector<Point> stretched_rows(const Outline& outline, double spacing, double
     const double start_x = -run / 2.0, start_y = rows > 1 ? -rise / 2.0 : 0.0;
     std::vector<Point> points;
     for (int row = 0; row < rows; ++row) {
-      const double shift = row % 2 == 0 || rows == 1 ? 0.0 : u;
-      const double step = rows == 1 ? spacing : 2.0 * u;
+      const bool in_line = rows == 1 || v >= spacing;
+      const double shift = in_line || row % 2 == 0 ? 0.0 : u;
+      const double step = in_line ? spacing : 2.0 * u;
       for (int i = 0; shift + i * step <= run + 1e-9; ++i) {
         const double along = start_x + shift + i * step, across = start_y + row * v;
         const Point p = along_length ? Point{along, across} : Point{across, along};
@@ -87,13 +88,16 @@ std::vector<Point> best_lattice(const Outline& outline, double spacing, double m
     std::vector<Point> other = stretched_rows(outline, spacing, margin, false);
     if (other.size() > best.size()) best = std::move(other);
   }
+  // A place that stays where it is in larger outlines: seen from there the larger one reaches as
+  // far in every direction, or farther, and so never holds fewer points.
+  const Point anchor{0.0, outline.shape() == Shape::half_round ? margin : 0.0};
   // A turn by 60 degrees is the lattice again, and every outline is its own mirror image, so turns
   // from 0 to 30 degrees are enough: those two (rows along either axis) first. All but the
   // half-round are also their own half turn, so that opposite offsets are alike.
   const int steps = outline.shape() == Shape::round ? 1 : turns / 2 + 1;
   for (int t = 0; t < steps; ++t) {
     const Direction d = direction((t == 1 ? steps - 1 : std::max(0, t - 1)) / (6.0 * turns));
-    const Lattice base = hexagonal(spacing, d.x, d.y, outline.deepest());
+    const Lattice base = hexagonal(spacing, d.x, d.y, anchor);
     for (int p = 0; p < offsets; ++p) {
       for (int q = 0; q < offsets; ++q) {
         const int opposite_p = (offsets - p) % offsets, opposite_q = (offsets - q) % offsets;

@@ -4,9 +4,7 @@
 
 #include "packing/answer.hpp"
 #include "packing/choices.hpp"
-#include "packing/hole.hpp"
 #include "packing/lattice.hpp"
-#include "packing/layout_search.hpp"
 #include "packing/most.hpp"
 #include "packing/packing.hpp"
 #include "packing/polish.hpp"
@@ -14,6 +12,7 @@
 #include "packing/rounding.hpp"
 #include "packing/rows.hpp"
 #include "packing/seeds.hpp"
+#include "packing/standard_search.hpp"
 
 namespace bulbwright {
 namespace {
@@ -29,14 +28,36 @@ using packing::Random;
 /// Overlap that a layout to be rounded may have, mm.
 constexpr double certified_overlap = 1e-4;
 
-/// The search is fruitless where its best layout misses by more than this share of the spacing
-/// after so many times the work of one minimum of so many discs.
-constexpr double hopeless_from = 4e-3;
-constexpr long work_of_a_minimum = 1200;  ///< a disc
-constexpr long minima_before_hopeless = 60;
+/// Work of one search in a standard outline: so much a place, up to a most.
+struct SearchWork {
+  long a_place = 0, most = 0;
+  [[nodiscard]] long of(std::size_t n) const {
+    return std::min(most, a_place * static_cast<long>(n));
+  }
+};
+constexpr SearchWork search_work(Effort effort) {
+  if (effort == Effort::quick) return {45'000, 3'000'000};
+  return effort == Effort::normal ? SearchWork{200'000, 12'000'000}
+                                  : SearchWork{1'200'000, 80'000'000};
+}
 
-/// Points of lattices looked at for a start.
-constexpr double lattice_points = 60'000.0;
+/// Up to so many bulbs better layouts than lattices are looked for.
+constexpr std::size_t most_searched(Effort effort) {
+  return effort == Effort::quick ? 200 : effort == Effort::normal ? 300 : 500;
+}
+
+/// Layouts whose spacing falls short by more than this share are not worth polishing: the outline
+/// asked for is larger than the standard one by no more than about as much.
+constexpr double worth_polishing = 0.025;
+
+/// Directions and offsets of the lattices for a start: the same for every size, so that a larger
+/// outline never holds fewer of their points.
+constexpr int lattice_turns = 12, lattice_offsets = 8;
+
+/// Spare with which rounding to 0.01 mm breaks nothing.
+constexpr double rounds_freely = 0.02;
+
+constexpr int tries_each = 12;  ///< of rounding one layout
 
 /// How much a lattice may be widened so that it surely survives rounding, mm.
 constexpr double printable_spare = 1.5 / packing::units_per_mm;
@@ -92,18 +113,13 @@ class MostBulbs {
     start();
     first_layout(most);
     if (outline_.shape() == Shape::round && look_up(most)) return;
-    climb(most);
+    look_in_standards(most);
   }
 
   /// Places for the start.
   void start() {
-    const double points =
-        std::max(1.0, static_cast<double>(packing::most_points(outline_, spacing_, margin_).most));
-    const double starts = lattice_points / points;
-    const int turns = outline_.shape() == Shape::round
-                          ? 1
-                          : std::clamp(static_cast<int>(std::sqrt(starts) / 3.0), 2, 12) * 2;
-    const int offsets = std::clamp(static_cast<int>(std::sqrt(2.0 * starts / turns)), 2, 12);
+    const int turns = outline_.shape() == Shape::round ? 1 : lattice_turns;
+    const int offsets = lattice_offsets;
     places_ = packing::best_lattice(outline_, spacing_, margin_, turns, offsets);
     printable_ = packing::printable_rows(outline_, spacing_, margin_);
     // With some spare where it costs no bulb: such a lattice can be rounded.
@@ -143,47 +159,9 @@ class MostBulbs {
     return true;
   }
 
-  [[nodiscard]] Point next_place() {
-    work_ -= 40 * static_cast<long>(places_.size());
-    return packing::widest_hole(outline_, margin_, 40, random_, [&](Point p) {
-      double room = 1e300;
-      for (const Point q : places_) {
-        room = std::min(room, (p.x - q.x) * (p.x - q.x) + (p.y - q.y) * (p.y - q.y));
-      }
-      return room;
-    });
-  }
-
-  [[nodiscard]] Coordinates arranged(const KindDiscs& bulbs) {
-    while (places_.size() < bulbs.kind.size()) places_.push_back(next_place());
-    places_.resize(bulbs.kind.size());
+  [[nodiscard]] Coordinates arranged(std::size_t n) {
+    places_.resize(n);
     return packing::to_coordinates(places_);
-  }
-
-  /// Looks for n bulbs with `spare` and keeps the first layout that survives rounding.
-  bool find(std::size_t n, double spare, long work) {
-    const KindDiscs all = bulbs(n, spare);
-    packing::LayoutSearch search{outline_, all.discs, 1e-7, 0x5eed + n};
-    bool fits = search.try_start(arranged(all));
-    int failures = 0;
-    const long enough = minima_before_hopeless * work_of_a_minimum * static_cast<long>(n);
-    while (true) {
-      while (!fits && search.work() < work) {
-        fits = search.run(std::min(work - search.work(), enough));
-        if (!fits && search.touching() < -hopeless_from * spacing_) break;
-      }
-      if (!fits) break;
-      if (keep(n, search.layout(), packing::rounding_tries(effort_))) {
-        places_ = packing::to_points(search.layout());
-        work_ -= search.work();
-        return true;
-      }
-      fits = false;
-      if (++failures == 2 && spare <= 0.0) break;  // better to look for a looser layout
-    }
-    work_ -= search.work();
-    near_miss_ = search.touching() > -hopeless_from * spacing_;
-    return false;
   }
 
   /// The lattice itself, or, where rounding kills it, as many of its points as survive, or those
@@ -192,14 +170,14 @@ class MostBulbs {
     const std::vector<Point> dense = places_;
     const auto holds = [&](std::size_t n) {
       places_ = dense;
-      return keep(n, arranged(bulbs(n)), 3);
+      return keep(n, arranged(n), 3);
     };
     std::size_t high = std::min(most, dense.size());
     if (holds(high)) return;
     std::size_t low = 0;
     if (!printable_.empty() && printable_.size() < high) {
       places_ = printable_;
-      if (keep(printable_.size(), arranged(bulbs(printable_.size())), 3)) low = printable_.size();
+      if (keep(printable_.size(), arranged(printable_.size()), 3)) low = printable_.size();
     }
     while (high - low > 1) {
       const std::size_t middle = (low + high + 1) / 2;
@@ -209,31 +187,38 @@ class MostBulbs {
     places_.resize(std::max<std::size_t>(low, 1));
   }
 
-  bool find_any(std::size_t n, long work) {
-    const std::vector<Point> before = places_;
-    if (find(n, 0.0, work)) return true;
-    const bool near = near_miss_;
-    places_ = before;
-    if (work_ > 0 && near && find(n, packing::spare_for_rounding, work / 2)) return true;
-    places_ = before;
-    return false;
-  }
-
-  /// In steps that double while they succeed and halve when they fail, each with a share of the
-  /// work; what is left goes to the last number undecided.
-  void climb(std::size_t most) {
-    std::size_t step = std::max<std::size_t>(1, placed() / 50);
-    while (placed() < most && work_ > 0) {
-      const std::size_t n = std::min(most, placed() + step);
-      const long work = n > placed() + 1 ? all_work_ / 16 : work_;
-      if (find_any(n, work)) {
-        step *= 2;
-      } else if (n == placed() + 1) {
-        break;
-      } else {
-        step = (n - placed()) / 2;
+  /// Layouts of more bulbs in the standard outlines that lie within this one, one bulb more at a
+  /// time, until none of them has one. A greater effort goes on from what the lesser one finds.
+  void look_in_standards(std::size_t most) {
+    const std::vector<packing::Nested> standards = packing::nested_standards(outline_, margin_);
+    for (const Effort effort : {Effort::quick, Effort::normal, Effort::thorough}) {
+      if (effort > effort_) break;
+      const std::size_t last = std::min(most, most_searched(effort));
+      bool found = true;
+      while (found && placed() > 0 && placed() < last) {
+        const std::size_t n = placed() + 1;
+        const long work = search_work(effort).of(n);
+        found = std::any_of(standards.begin(), standards.end(),
+                            [&](const auto& nested) { return try_standard(nested, n, work); });
       }
     }
+  }
+
+  bool try_standard(const packing::Nested& nested, std::size_t n, long work) {
+    const double least = (1.0 - worth_polishing) * spacing_ / nested.scale;
+    const packing::StandardPlaces found = packing::standard_places(nested.standard, n, least, work);
+    if (found.spacing < least) return false;
+    std::vector<Point> places;
+    for (const Point p : found.points) places.push_back(nested.placed(p));
+    for (const double spare : {rounds_freely, 0.0}) {
+      const KindDiscs all = bulbs(n, spare);
+      Coordinates x = packing::to_coordinates(places);
+      if (packing::polish_if_near(outline_, all.discs, certified_overlap, x, work_spent_) &&
+          keep(n, x, tries_each)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   const Outline& outline_;
@@ -242,7 +227,6 @@ class MostBulbs {
   Effort effort_;
   long all_work_, work_;
   long work_spent_ = 0;
-  bool near_miss_ = false;
   Random random_{2026};
   std::vector<Point> places_;
   std::vector<Point> printable_;  ///< a lattice that surely survives rounding

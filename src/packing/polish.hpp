@@ -10,4 +10,8 @@ namespace bulbwright::packing {
 /// undefined, where it does not fit so; `work` is added to.
 bool polish(const Outline& outline, const Discs& discs, double allowed, Coordinates& x, long& work);
 
+/// The same for a layout that may well not fit: one squeeze, let out where it nearly fits then.
+bool polish_if_near(const Outline& outline, const Discs& discs, double allowed, Coordinates& x,
+                    long& work);
+
 }  // namespace bulbwright::packing

@@ -23,18 +23,20 @@ std::int64_t half_room(double half, double margin) {
 }
 
 /// Rows along x (or y) where `run` and `rise` are half the room along and across the rows. Rows are
-/// equally far apart, neighbours shifted by u, places in a row 2u apart.
+/// equally far apart, neighbours shifted by u, places in a row 2u apart; rows far enough apart
+/// stand in line, places as near as can be.
 std::vector<GridPoint> rows_of(std::int64_t run, std::int64_t rise, std::int64_t rows,
                                std::int64_t square) {
   const std::int64_t v = rows > 1 ? 2 * rise / (rows - 1) : 0;
   if (rows > 2 && 4 * v * v < square) return {};  // the next row but one would be too near
   const std::int64_t alone = root_upwards(square);
   const std::int64_t u = std::max((alone + 1) / 2, root_upwards(square - v * v));
-  const std::int64_t step = rows == 1 ? alone : 2 * u;
+  const bool in_line = rows == 1 || v * v >= square;
+  const std::int64_t step = in_line ? alone : 2 * u;
   std::vector<GridPoint> points;
   for (std::int64_t row = 0; row < rows; ++row) {
     const std::int64_t across = rows > 1 ? row * v - rise : 0;
-    for (std::int64_t at = row % 2 == 0 ? -run : u - run; at <= run; at += step) {
+    for (std::int64_t at = in_line || row % 2 == 0 ? -run : u - run; at <= run; at += step) {
       points.push_back({at, across});
     }
   }
