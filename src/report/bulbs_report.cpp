@@ -1,9 +1,8 @@
 #include "report/bulbs_report.hpp"
 
-#include <charconv>
-
 #include <fmt/core.h>
 
+#include "base/text.hpp"
 #include "report/common_json.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
@@ -12,14 +11,8 @@ namespace bulbwright::report {
 namespace {
 
 /// A figure as a number; the catalogue has checked that it is one.
-double number(const std::string& text) {
-  double value = 0.0;
-  std::from_chars(text.data(), text.data() + text.size(), value);
-  return rounded(value, 1e-6);
-}
-
 Json number_json(const std::string& text) {
-  const double value = number(text);
+  const double value = rounded(plain_number(text).value_or(0.0), 1e-6);
   const auto whole = static_cast<long>(value);
   return static_cast<double>(whole) == value ? Json(whole) : Json(value);
 }

@@ -1,12 +1,12 @@
 // bulbs_list_text() and taxon_text(): the catalogue for people.
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <string_view>
 #include <vector>
 
 #include <fmt/core.h>
 
+#include "base/text.hpp"
 #include "report/bulbs_report.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"
@@ -76,20 +76,19 @@ constexpr std::array headings{
 constexpr int label_width = 30;
 constexpr int origin_width = 21;  ///< "common practice [12]" and a space
 
-double number(const std::string& text) {
-  double value = 0.0;
-  std::from_chars(text.data(), text.data() + text.size(), value);
-  return value;
+/// The catalogue has checked that it is one.
+double figure(const std::string& text) {
+  return plain_number(text).value_or(0.0);
 }
 
 /// "180", or "7 1/8" in inches; degrees Fahrenheit with inches.
 std::string number_in_units(const std::string& value, const std::string& unit,
                             const TextStyle& style) {
   const bool inches = style.units == Units::inches;
-  if (unit == "mm") return length_number(Millimetres{number(value)}, style);
-  if (unit == "cm" && inches) return length_number(Millimetres{10.0 * number(value)}, style);
+  if (unit == "mm") return length_number(Millimetres{figure(value)}, style);
+  if (unit == "cm" && inches) return length_number(Millimetres{10.0 * figure(value)}, style);
   if (unit == "degC" && inches) {
-    return fmt::format("{:.0f}", rounded(number(value) * 1.8 + 32.0, 1.0));
+    return fmt::format("{:.0f}", rounded(figure(value) * 1.8 + 32.0, 1.0));
   }
   return value;
 }

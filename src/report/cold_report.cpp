@@ -55,7 +55,7 @@ Json of_three(const ColdFigures& normal, const ColdFigures& mild, const ColdFigu
 }
 
 /// "2026-11", or "11" where the year means nothing.
-std::string month_name(const ColdReport& report, const ColdMonth& month) {
+std::string month_key(const ColdReport& report, const ColdMonth& month) {
   if (is_of_every_year(report.period)) return fmt::format("{:02}", month.month);
   return fmt::format("{}-{:02}", month.year, month.month);
 }
@@ -72,7 +72,7 @@ Json month_list(const ColdReport& report) {
     const auto& w = report.winters;
     for (std::size_t m = 0; m < w[0].months.size(); ++m) {
       months.push_back(with_month(
-          month_name(report, w[0].months[m]),
+          month_key(report, w[0].months[m]),
           of_three(w[0].months[m].figures, w[1].months[m].figures, w[2].months[m].figures)));
     }
     return months;
@@ -80,7 +80,7 @@ Json month_list(const ColdReport& report) {
   const ColdTable& table =
       report.kind == ColdReport::Kind::exact ? report.winters.front() : report.mean;
   for (const ColdMonth& month : table.months) {
-    months.push_back(with_month(month_name(report, month), plain(month.figures)));
+    months.push_back(with_month(month_key(report, month), plain(month.figures)));
   }
   return months;
 }
