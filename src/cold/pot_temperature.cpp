@@ -39,10 +39,6 @@ Pot example_pot() {
   return make_pot(request);
 }
 
-PotThermal example_pot_thermal() {
-  return pot_thermal(example_pot());
-}
-
 double time_constant_hours(const PotThermal& pot) {
   assert(pot.cooling_area_m2 > 0.0);
   const double depth_m = pot.volume.value() / 1000.0 / pot.cooling_area_m2;

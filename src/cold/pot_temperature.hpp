@@ -28,7 +28,6 @@ PotThermal pot_thermal(const Pot& pot);
 /// The pot used where none is given: round, terracotta, inner diameter 380 mm at the rim and 290 mm
 /// at the base, 360 mm high.
 Pot example_pot();
-PotThermal example_pot_thermal();
 
 /// Time constant of the mix in hours: rho c (V/A) (1/h + R_wall + (V/A)/k).
 /// The first two terms are the lumped pot, the last the way through the mix. Holds at half the

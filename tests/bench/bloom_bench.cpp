@@ -22,7 +22,7 @@ int main() {
   for (const Taxon& taxon : catalogue.taxa()) kinds.push_back(table.of(taxon));
   const auto t1 = Clock::now();
   const PotWinter winter = pot_winter(winters_from_normals(places.find("Newport News"), 2026)[0],
-                                      example_pot_thermal(), Exposure::plunged);
+                                      pot_thermal(example_pot()), Exposure::plunged);
   const auto t2 = Clock::now();
   const BloomSeason season = bloom_season(winter);
   const auto t3 = Clock::now();

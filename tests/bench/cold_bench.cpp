@@ -61,7 +61,7 @@ std::vector<double> thirty_years() {
 
 /// All hourly models: orchard measures of the air, the pot's temperature and its cold.
 void all_models(const std::vector<double>& hours) {
-  ColdLedger ledger{{Day{1990, 1, 1}, Day{2030, 1, 1}}, example_pot_thermal(), Exposure::open};
+  ColdLedger ledger{{Day{1990, 1, 1}, Day{2030, 1, 1}}, pot_thermal(example_pot()), Exposure::open};
   for (std::size_t d = 0; d < hours.size() / 24; ++d) {
     DayHours day{};
     std::copy_n(hours.begin() + static_cast<std::ptrdiff_t>(24 * d), 24, day.begin());
@@ -74,7 +74,7 @@ void cold_from_normals() {
   const PlaceCatalogue places = PlaceCatalogue::builtin();
   const ColdPeriod period = half_year(Hemisphere::north);
   for (const Winter& winter : winters_from_normals(places.zone_profile("9b"), 2026)) {
-    sink += cold_table(winter, period.starting_in(2026), example_pot_thermal(), Exposure::open)
+    sink += cold_table(winter, period.starting_in(2026), pot_thermal(example_pot()), Exposure::open)
                 .total.cold_weeks;
   }
 }
@@ -100,7 +100,7 @@ void records_file(std::size_t megabytes) {
   const double size = static_cast<double>(std::filesystem::file_size(path)) / 1e6;
   const long before = peak_kb();
   const double start = user_ms();
-  ColdSurvey survey{half_year(Hemisphere::north), 45.0, example_pot_thermal(), Exposure::open};
+  ColdSurvey survey{half_year(Hemisphere::north), 45.0, pot_thermal(example_pot()), Exposure::open};
   input::InputFiles inputs;
   const RecordSummary summary = input::read_records(
       path, inputs, [&](const RecordedDay& day, const RecordSummary&) { survey.add(day); });
@@ -126,7 +126,7 @@ int main(int argc, char** argv) {
   measure("orchard measures, pot and cold, 263,000 hours", 5, [&] { all_models(hours); });
   measure("three winters from normals through a pot", 10, [&] {
     for (const Winter& winter : winters_from_normals(places.places()[0], 2026)) {
-      sink += pot_winter(winter, example_pot_thermal(), Exposure::open).days[9].mean_c;
+      sink += pot_winter(winter, pot_thermal(example_pot()), Exposure::open).days[9].mean_c;
     }
   });
   measure("`cold` from normals, places parsed in it", 10, cold_from_normals);

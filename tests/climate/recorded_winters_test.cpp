@@ -127,7 +127,8 @@ TEST_CASE("normals give chill totals that meet those published", "[cold_table][p
     std::vector<ColdFigures> figures;
     for (const Winter& winter :
          winters_from_normals(place, season_of(window.first, hemisphere_of(place)))) {
-      figures.push_back(cold_table(winter, window, example_pot_thermal(), Exposure::open).total);
+      figures.push_back(
+          cold_table(winter, window, pot_thermal(example_pot()), Exposure::open).total);
     }
     return figures;
   };

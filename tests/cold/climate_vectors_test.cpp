@@ -71,7 +71,7 @@ ColdFigures ledger_of(std::vector<double> hours) {
   const double added = static_cast<double>(hours.size()) - known;
   const Day first{2026, 11, 1};
   const int days = static_cast<int>(hours.size() / 24);
-  ColdLedger ledger{{first, first + (days - 1)}, example_pot_thermal(), Exposure::open};
+  ColdLedger ledger{{first, first + (days - 1)}, pot_thermal(example_pot()), Exposure::open};
   for (int d = 0; d < days; ++d) {
     DayHours day{};
     std::copy_n(hours.begin() + 24 * d, 24, day.begin());

@@ -12,7 +12,7 @@ using namespace bulbwright;
 namespace {
 
 std::vector<ColdTable> survey(const Winter& winter, const ColdPeriod& period) {
-  ColdSurvey result{period, winter.latitude, example_pot_thermal(), Exposure::open};
+  ColdSurvey result{period, winter.latitude, pot_thermal(example_pot()), Exposure::open};
   for (std::size_t d = 0; d < winter.days.size(); ++d) {
     result.add({winter.first + static_cast<int>(d), winter.days[d], {}});
   }
@@ -65,7 +65,8 @@ TEST_CASE("normals give the cold weeks of real winters", "[cold_table][oracle]")
     const DayWindow window{Day{2026, 11, 1}, Day{2027, 2, 28}};
     Winter normal = winters_from_normals(place, 2026)[0];
     const auto weeks = [&] {
-      return cold_table(normal, window, example_pot_thermal(), Exposure::open).total.cold_weeks;
+      return cold_table(normal, window, pot_thermal(example_pot()), Exposure::open)
+          .total.cold_weeks;
     };
     const double averaged = weeks();
     for (DayExtremes& day : normal.days) day.anomaly_sd_k = 0.0;
@@ -83,7 +84,7 @@ TEST_CASE("months add up to the total", "[cold_table][law]") {
     const ColdPeriod period = half_year(hemisphere_of(place));
     for (const Winter& winter : winters_from_normals(place, 2026)) {
       const ColdTable table =
-          cold_table(winter, period.starting_in(2026), example_pot_thermal(), Exposure::open);
+          cold_table(winter, period.starting_in(2026), pot_thermal(example_pot()), Exposure::open);
       CAPTURE(name, winter.name);
       ColdFigures sum;
       for (const ColdMonth& month : table.months) {
@@ -109,7 +110,7 @@ TEST_CASE("a table from a winter and one from its days are the same", "[cold_tab
   const PlaceCatalogue catalogue = PlaceCatalogue::builtin();
   const Winter winter = winters_from_normals(catalogue.find("Seattle"), 2026)[0];
   const DayWindow all{winter.first, winter.last()};
-  const ColdTable direct = cold_table(winter, all, example_pot_thermal(), Exposure::open);
+  const ColdTable direct = cold_table(winter, all, pot_thermal(example_pot()), Exposure::open);
   const ColdTable streamed = survey(winter, {all, {}, {}}).at(0);
   CHECK(direct.total.cold_weeks == Approx(streamed.total.cold_weeks).epsilon(1e-12));
   CHECK(direct.total.chill_portions == Approx(streamed.total.chill_portions).epsilon(1e-12));
@@ -119,7 +120,7 @@ TEST_CASE("a table from a winter and one from its days are the same", "[cold_tab
 TEST_CASE("days that a record lacks come from what is expected", "[cold_table]") {
   ColdSurvey survey{{DayWindow{Day{2026, 12, 1}, Day{2026, 12, 31}}, {}, {}},
                     45.0,
-                    example_pot_thermal(),
+                    pot_thermal(example_pot()),
                     Exposure::open,
                     [](Day) {
                       return DayExtremes{5, 5, false};

@@ -15,7 +15,8 @@ Winter constant_winter(double t_c, int days) {
 }  // namespace
 
 TEST_CASE("a winter at 5 degC gives one cold week a week", "[cold][law]") {
-  const PotWinter pot = pot_winter(constant_winter(5.0, 70), example_pot_thermal(), Exposure::open);
+  const PotWinter pot =
+      pot_winter(constant_winter(5.0, 70), pot_thermal(example_pot()), Exposure::open);
   CHECK(cold_weeks_between(pot, pot.first, pot.last()).value() == Approx(10.0).epsilon(1e-12));
   CHECK(after_storage({}, Weeks{10}, 5_degc).weeks().value() == Approx(10.0).epsilon(1e-12));
 }
@@ -32,7 +33,7 @@ TEST_CASE("a mild winter gives less cold than a normal one in a mild place", "[c
   const auto winters = winters_from_normals(catalogue.zone_profile("9b"), 2026);
   double weeks[3];
   for (std::size_t i = 0; i < 3; ++i) {
-    const PotWinter pot = pot_winter(winters[i], example_pot_thermal(), Exposure::open);
+    const PotWinter pot = pot_winter(winters[i], pot_thermal(example_pot()), Exposure::open);
     weeks[i] = cold_weeks_between(pot, Day{2026, 11, 1}, Day{2027, 2, 28}).value();
   }
   CHECK(weeks[1] < weeks[0]);

@@ -27,7 +27,8 @@ Winter swinging_winter(double mean_c, int days) {
 TEST_CASE("a pot damps the day's swing as the analytic solution says",
           "[pot_temperature][oracle]") {
   for (const Exposure exposure : {Exposure::open, Exposure::plunged}) {
-    const PotWinter pot = pot_winter(swinging_winter(8.0, 30), example_pot_thermal(), exposure);
+    const PotWinter pot =
+        pot_winter(swinging_winter(8.0, 30), pot_thermal(example_pot()), exposure);
     const PotDay& day = pot.days.back();
     const double left = lag_amplitude(pot.tau_hours, 24.0);
     CHECK((day.max_c - day.min_c) / 10.0 == Approx(left).epsilon(0.02));
@@ -53,7 +54,9 @@ TEST_CASE("the mean of the mix follows the air whatever the pot", "[pot_temperat
 
 TEST_CASE("exposures move the mean as stated", "[pot_temperature]") {
   const auto mean = [](Exposure exposure) {
-    return pot_winter(swinging_winter(8.0, 30), example_pot_thermal(), exposure).days.back().mean_c;
+    return pot_winter(swinging_winter(8.0, 30), pot_thermal(example_pot()), exposure)
+        .days.back()
+        .mean_c;
   };
   CHECK(mean(Exposure::warm_wall) - mean(Exposure::open) == Approx(1.5).margin(0.01));
   CHECK(mean(Exposure::sheltered) - mean(Exposure::open) == Approx(0.25).margin(0.01));
@@ -70,7 +73,7 @@ TEST_CASE("freezing a pot takes days, and thawing too", "[pot_temperature]") {
   stretch(1.0, 3);
   stretch(-5.0, 12);
   stretch(5.0, 12);
-  const PotWinter pot = pot_winter(winter, example_pot_thermal(), Exposure::open);
+  const PotWinter pot = pot_winter(winter, pot_thermal(example_pot()), Exposure::open);
   int frozen_through = 0;
   while (pot.days[static_cast<std::size_t>(frozen_through)].frozen_share < 1.0) ++frozen_through;
   CHECK(frozen_through - 3 >= 3);
@@ -84,7 +87,7 @@ TEST_CASE("freezing a pot takes days, and thawing too", "[pot_temperature]") {
 TEST_CASE("a hard frost reaches the roots of a pot in a cold place only", "[pot_temperature]") {
   const PlaceCatalogue catalogue = PlaceCatalogue::builtin();
   const auto lowest_at = [&](const char* name, Exposure exposure) {
-    return lowest_in_frost(catalogue.find(name), example_pot_thermal(), exposure).value();
+    return lowest_in_frost(catalogue.find(name), pot_thermal(example_pot()), exposure).value();
   };
   CHECK(lowest_at("Saint Paul, M", Exposure::open) < roots_killed_below_c);
   CHECK(lowest_at("San Francisco", Exposure::open) > 0.0);

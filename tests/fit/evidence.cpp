@@ -96,7 +96,7 @@ class Reader {
     if (climate == climates_.end()) throw std::runtime_error{"no climate of " + at};
     const auto winters = winters_from_normals(climate->second, season_year);
     const auto felt = [&](const Winter& winter) {
-      return bloom_season(pot_winter(winter, example_pot_thermal(), exposure));
+      return bloom_season(pot_winter(winter, pot_thermal(example_pot()), exposure));
     };
     evidence_.grounds.push_back({felt(winters[0]), felt(winters[1]), felt(winters[2]), winters[0]});
     evidence_.ground_keys.push_back(key);

@@ -276,8 +276,8 @@ void print_order(const std::function<BloomParameters(const std::string&)>& param
   std::vector<std::vector<Line>> columns;
   for (const Town& town : towns) {
     const Place& place = *places.nearest(town.lat, town.lon, 1).at(0).place;
-    const BloomSeason season = bloom_season(
-        pot_winter(winters_from_normals(place, 2026)[0], example_pot_thermal(), Exposure::open));
+    const BloomSeason season = bloom_season(pot_winter(winters_from_normals(place, 2026)[0],
+                                                       pot_thermal(example_pot()), Exposure::open));
     std::vector<Line> lines;
     for (const Taxon& taxon : catalogue.taxa()) {
       BloomPlanting planting;

@@ -103,7 +103,7 @@ std::optional<std::pair<double, double>> days_of(const std::string& words) {
 std::size_t add_ground(Evidence& evidence, const Place& place, const std::string& name) {
   const auto winters = winters_from_normals(place, 2026);
   const auto felt = [&](const Winter& winter) {
-    return bloom_season(pot_winter(winter, example_pot_thermal(), Exposure::plunged));
+    return bloom_season(pot_winter(winter, pot_thermal(example_pot()), Exposure::plunged));
   };
   evidence.grounds.push_back({felt(winters[0]), felt(winters[1]), felt(winters[2]), winters[0]});
   evidence.ground_keys.push_back(name);

@@ -29,8 +29,8 @@ const Place& place(const std::string& name) {
 }
 
 BloomSeason plunged(const Place& at, int season = 2026) {
-  return bloom_season(
-      pot_winter(winters_from_normals(at, season)[0], example_pot_thermal(), Exposure::plunged));
+  return bloom_season(pot_winter(winters_from_normals(at, season)[0], pot_thermal(example_pot()),
+                                 Exposure::plunged));
 }
 
 BloomPlanting planted(Day day, double stored_weeks = 0.0) {

@@ -29,7 +29,7 @@ inline PotSeason steady_season(double normal_c, double mild_c, double cold_c) {
                        DayExtremes{t - 0.01, t + 0.01, false});
     place_season.winters.push_back(winter);
   }
-  return pot_season(place_season, example_pot_thermal());
+  return pot_season(place_season, pot_thermal(example_pot()));
 }
 
 inline TimedKind kind_of(const char* taxon) {

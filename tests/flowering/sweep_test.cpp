@@ -33,7 +33,7 @@ TEST_CASE("later planting or fewer weeks never bring a flower forward", "[bloom]
   for (const std::string& name : stations) {
     const Place& place = places.find(name);
     const PotSeason season =
-        pot_season(season_at_place(place, 2026, Exposure::open), example_pot_thermal());
+        pot_season(season_at_place(place, 2026, Exposure::open), pot_thermal(example_pot()));
     const Day start = earliest_bulbs(2026, season.hemisphere);
     for (const Taxon& taxon : catalogue().taxa()) {
       const BloomParameters kind = table.of(taxon);
@@ -68,8 +68,8 @@ TEST_CASE("the plan's own waves keep to the same law", "[bloom][timing][law]") {
   const PlaceCatalogue places = PlaceCatalogue::builtin();
   const BloomTable table = BloomTable::builtin();
   for (const std::string name : {"Newport News", "San Diego", "Wynyard"}) {
-    const PotSeason season =
-        pot_season(season_at_place(places.find(name), 2026, Exposure::open), example_pot_thermal());
+    const PotSeason season = pot_season(season_at_place(places.find(name), 2026, Exposure::open),
+                                        pot_thermal(example_pot()));
     for (const char* id : {"tulip-triumph", "galanthus", "narcissus-trumpet", "crocus-large",
                            "narcissus-tazetta-tender", "hyacinth"}) {
       TimedKind kind;

@@ -37,7 +37,7 @@ inline PlaceSeason setting_of_site(const char* name) {
 }
 
 inline PotSeason season_of(const PlaceSeason& place_season) {
-  return pot_season(place_season, example_pot_thermal());
+  return pot_season(place_season, pot_thermal(example_pot()));
 }
 
 inline PotSeason season_of_zone(const char* zone) {

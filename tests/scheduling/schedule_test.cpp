@@ -15,7 +15,7 @@ namespace {
 PotSeason season_at(const char* site, int year = 2026) {
   static const PlaceCatalogue places = PlaceCatalogue::builtin();
   return pot_season(season_at_place(places.find(site), year, Exposure::open),
-                    example_pot_thermal());
+                    pot_thermal(example_pot()));
 }
 
 ScheduledKind scheduled(const TimedKind& kind, const PotSeason& season) {
