@@ -19,7 +19,7 @@ namespace {
 struct FitOptions {
   CommonOptions common;
   std::string top, shape = "round", corner = "0 mm", bulb, gap = "25 mm", wall = "10 mm", count;
-  std::string effort = "normal";
+  std::string effort = "quick";
 };
 
 using input::Faults;

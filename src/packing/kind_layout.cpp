@@ -202,6 +202,60 @@ Coordinates KindOrder::with_swap(Coordinates x, const KindDiscs& bulbs, Random& 
   return x;
 }
 
+bool KindOrder::swap_like(Coordinates& x, const KindDiscs& bulbs, Random& random) {
+  const std::size_t n = bulbs.kind.size();
+  const auto near = [&](std::size_t i, std::size_t j) {
+    const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+    const double reach = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
+    return dx * dx + dy * dy <= reach * reach;
+  };
+  const auto like = [&](std::size_t i) {
+    work_ += static_cast<long>(n);
+    int count = 0;
+    for (std::size_t j = 0; j < n; ++j) {
+      count += j != i && bulbs.kind[j] == bulbs.kind[i] && near(i, j) ? 1 : 0;
+    }
+    return count;
+  };
+  constexpr int draws = 12;
+  for (int k = 0; k < draws; ++k) {
+    const std::size_t a = random.below(n), b = random.below(n);
+    if (bulbs.kind[a] == bulbs.kind[b]) continue;
+    const int before = like(a) + like(b);
+    std::swap(x[a], x[b]);
+    std::swap(x[n + a], x[n + b]);
+    if (like(a) + like(b) < before) return true;
+    std::swap(x[a], x[b]);
+    std::swap(x[n + a], x[n + b]);
+  }
+  return false;
+}
+
+double like_neighbours(const Coordinates& x, const KindDiscs& bulbs) {
+  const std::size_t n = bulbs.kind.size();
+  double like = 0.0, all = 0.0;
+  std::vector<double> counts;
+  for (const std::size_t kind : bulbs.kind) {
+    if (counts.size() <= kind) counts.resize(kind + 1, 0.0);
+    counts[kind] += 1.0;
+  }
+  pairs_along_x(
+      n, [&](std::size_t i) { return x[i]; }, 2.0 * clump_reach * greatest(bulbs.discs.reach),
+      [&](std::size_t i, std::size_t j) {
+        const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+        const double reach = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
+        if (dx * dx + dy * dy > reach * reach) return;
+        all += 1.0;
+        like += bulbs.kind[i] == bulbs.kind[j] ? 1.0 : 0.0;
+      });
+  const auto bulbs_in_all = static_cast<double>(n);
+  double chance = 0.0;
+  for (const double count : counts) {
+    chance += count * (count - 1.0) / (bulbs_in_all * (bulbs_in_all - 1.0));
+  }
+  return all > 0.0 && chance > 0.0 ? like / all / chance : 0.0;
+}
+
 bool KindOrder::in_bands(const Coordinates& x, const KindDiscs& bulbs) {
   const std::size_t n = bulbs.kind.size();
   work_ += static_cast<long>(n);

@@ -30,6 +30,11 @@ KindDiscs spaced_discs(std::span<const PackKind> kinds, const std::vector<std::s
 /// What counts as standing together, in least distances.
 inline constexpr double clump_reach = 1.2;
 
+/// Neighbours (within clump_reach of their least distance) of one kind as a share of all
+/// neighbours, over the share that giving out the places by chance makes: 1 for chance, nought
+/// where no two of one kind are neighbours. How evenly a mixture is mixed.
+double like_neighbours(const Coordinates& x, const KindDiscs& bulbs);
+
 /// Where the kinds of a mixture stand: put on places, judged and put right as asked, with its work
 /// counted.
 class KindOrder {
@@ -54,6 +59,11 @@ class KindOrder {
   /// The layout with a member of such a group and a bulb of another kind changed over, so that
   /// fewer are in groups where one of a few draws does that. The two may then stand too close.
   Coordinates with_swap(Coordinates x, const KindDiscs& bulbs, Random& random);
+
+  /// Changes a bulb with like neighbours over with one of another kind drawn, where that leaves
+  /// fewer like neighbours; false, and x as it was, where none of a few draws does. The two may
+  /// then stand too close.
+  bool swap_like(Coordinates& x, const KindDiscs& bulbs, Random& random);
 
   /// The work done since this was last asked: pair tests.
   long spent() { return std::exchange(work_, 0L); }

@@ -219,7 +219,7 @@ class LargestGap {
     Packing dense =
         kinds_.size() > 1
             ? packing::most_of_mixture(outline_, kinds_by_count(), least_gap, wall_, effort,
-                                       order_.arrange(), work)
+                                       order_.arrange())
             : packing::most_of_one(outline_, kinds_.front(), least_gap, wall_, effort, work);
     std::vector<std::size_t> left = counts_;
     std::vector<PlacedBulb> kept;

@@ -12,7 +12,7 @@ namespace bulbwright::packing {
 Packing most_of_one(const Outline& outline, const PackKind& kind, double gap, double wall,
                     Effort effort, long work);
 Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds, double gap,
-                        double wall, Effort effort, Arrange arrange, long work);
+                        double wall, Effort effort, Arrange arrange);
 
 /// How much a layout is loosened when rounding has broken the tight one, mm per pair.
 inline constexpr double spare_for_rounding = 0.006;

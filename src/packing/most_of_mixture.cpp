@@ -1,16 +1,78 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 
 #include "packing/answer.hpp"
+#include "packing/blocks.hpp"
 #include "packing/fill.hpp"
 #include "packing/hole.hpp"
+#include "packing/lattice.hpp"
 #include "packing/layout_search.hpp"
 #include "packing/most.hpp"
+#include "packing/polish.hpp"
 #include "packing/rounding.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright::packing {
 namespace {
+
+/// A certified layout, and the one that was not rounded.
+struct Mixed {
+  KindDiscs bulbs;
+  std::vector<GridPoint> grid;
+  KindLayout layout;
+  [[nodiscard]] std::size_t size() const { return grid.size(); }
+};
+
+/// Outlines are taken in sizes 1 % apart: what is found in one lies in every larger one too.
+constexpr double sizes_to_a_doubling = 70.0;
+
+/// Steps of the length and of the width under the outline's own.
+struct SizeStep {
+  int length, width;
+};
+constexpr std::array<SizeStep, 8> size_steps{
+    {{0, 0}, {1, 0}, {0, 1}, {1, 1}, {2, 0}, {0, 2}, {2, 1}, {1, 2}}};
+constexpr std::array<SizeStep, 4> round_steps{{{0, 0}, {1, 1}, {2, 2}, {3, 3}}};
+
+/// The largest size that is no more than `length`, so many steps below.
+Millimetres size_below(double length, int steps) {
+  const double k = std::floor(std::log2(length) * sizes_to_a_doubling + 1e-7) - steps;
+  return Millimetres{std::nearbyint(std::exp2(k / sizes_to_a_doubling) * 0x1.0p30) * 0x1.0p-30};
+}
+
+Section section_below(const Outline& outline, SizeStep step) {
+  Section section{outline.shape(),
+                  size_below(2.0 * outline.half_length(), step.length),
+                  size_below(outline.top() - outline.bottom(), step.width),
+                  {}};
+  const double most = std::min(section.length, section.width).value() / 2.0;
+  section.corner = Millimetres{std::min(outline.corner(), most)};
+  return section;
+}
+
+/// Steps of work that one size is worth; a plan of three layers asks three times.
+constexpr long work_of_a_size(Effort effort) {
+  return effort == Effort::quick ? 600'000 : effort == Effort::normal ? 8'000'000 : 60'000'000;
+}
+
+/// Bulbs changed over to spread the kinds of the layout found.
+constexpr int spreading_swaps(Effort effort) {
+  return effort == Effort::quick ? 80 : effort == Effort::normal ? 400 : 2000;
+}
+
+/// Overlap that a layout to be rounded may have, mm.
+constexpr double certified_overlap = 1e-4;
+
+/// With so much to spare places in whole hundredths hold, mm.
+constexpr double lattice_spare = 0.015;
+
+const PackKind& largest_of(std::span<const PackKind> kinds) {
+  return *std::max_element(kinds.begin(), kinds.end(), [](const PackKind& a, const PackKind& b) {
+    return a.diameter < b.diameter;
+  });
+}
 
 /// One question of pack_most for several kinds: from the fullest of a few simple fills upwards.
 class MostMixed {
@@ -26,24 +88,58 @@ class MostMixed {
         all_work_{work},
         work_{work} {}
 
-  Packing solve() {
-    const Bound bound = bound_of(outline_, kinds_, gap_, wall_);
-    most_ = bound.most;
-    if (most_ > 0) {
-      start();
-      climb();
+  /// The fullest layout found from simple ones and from `least`, which lies in the outline.
+  Mixed solve(const Mixed& least) {
+    most_ = bound_of(outline_, kinds_, gap_, wall_).most;
+    if (most_ == 0) return {};
+    start();
+    if (least.size() > placed()) best_ = least;
+    climb();
+    return best_;
+  }
+
+  /// Plain blocks alone.
+  Mixed blocks(std::size_t most) {
+    most_ = most;
+    in_blocks();
+    return best_;
+  }
+
+  /// The layout with unlike kinds changed over where that leaves fewer like neighbours and the
+  /// bulbs find room, as many still.
+  Mixed spread_further(const Mixed& from, int swaps) {
+    most_ = from.size();
+    best_ = from;
+    if (order_.arrange() == Arrange::drift || kinds_.size() < 2) return best_;
+    double like = like_neighbours(best_.layout.x, best_.bulbs);
+    for (int k = 0; k < swaps && like > 0.0; ++k) {
+      Coordinates x = best_.layout.x;
+      if (!order_.swap_like(x, best_.bulbs, random_)) continue;
+      const KindDiscs loose = bulbs(best_.size(), spare_for_rounding);
+      long spent = 0;
+      if (!polish_if_near(outline_, loose.discs, certified_overlap, x, spent)) continue;
+      const double now = like_neighbours(x, best_.bulbs);
+      if (now < like && keep(best_.size(), x, 2)) {
+        like = like_neighbours(printed_coordinates(best_.grid), best_.bulbs);
+      }
     }
-    Packing result = packing_of(outline_, best_, grid_, kinds_, gap_, wall_);
-    result.upper_bound = bound.most;
-    result.bound_name = bound.name;
-    return result;
+    return best_;
+  }
+
+  /// The largest kind's own layout with the kinds spread over it: it has room for every kind.
+  Mixed on_places_of(const Packing& alone, std::size_t most) {
+    most_ = most;
+    std::vector<Point> places;
+    for (const PlacedBulb& bulb : alone.bulbs) places.push_back({bulb.x_mm, bulb.y_mm});
+    on_places(places);
+    return best_;
   }
 
  private:
   [[nodiscard]] KindDiscs bulbs(std::size_t n, double spare = 0.0) const {
     return spaced_discs(kinds_, apportion(n, kinds_), gap_, wall_, spare);
   }
-  [[nodiscard]] std::size_t placed() const { return grid_.size(); }
+  [[nodiscard]] std::size_t placed() const { return best_.size(); }
 
   [[nodiscard]] bool misplaced(const Coordinates& x, const KindDiscs& all) {
     const bool out = order_.out_of_place(x, all);
@@ -59,9 +155,7 @@ class MostMixed {
     auto grid = rounder.round(x, tries, random_, std::max(work_, all_work_) / 10);
     work_ -= rounder.work();
     if (!grid || misplaced(printed_coordinates(*grid), all)) return false;
-    best_ = std::move(all);
-    grid_ = std::move(*grid);
-    layout_ = {x, apportion(n, kinds_)};
+    best_ = {std::move(all), std::move(*grid), {x, apportion(n, kinds_)}};
     return true;
   }
 
@@ -198,7 +292,7 @@ class MostMixed {
     for (int round = 0; work_ > end; ++round) {
       const bool drift = order_.arrange() == Arrange::drift;
       Coordinates x = round % 4 == 0 && !drift ? fresh_skeleton(n) : Coordinates{};
-      if (x.empty()) x = round % 4 < 2 ? grown(layout_, n) : fresh(all);
+      if (x.empty()) x = round % 4 < 2 ? grown(best_.layout, n) : fresh(all);
       // Hops carry bulbs of unlike sizes out of their bands: first without.
       const long hops = drift && round % 4 != 3 ? 0 : std::min(slice, work_ - end);
       x = settled(all.discs, std::move(x), hops);
@@ -213,17 +307,33 @@ class MostMixed {
   }
 
   void start() {
-    const auto largest = std::max_element(
-        kinds_.begin(), kinds_.end(),
-        [](const PackKind& a, const PackKind& b) { return a.diameter < b.diameter; });
+    const PackKind& largest = largest_of(kinds_);
     long filling = 0;
     if (order_.arrange() == Arrange::mixed) {
       for (const bool turned : {false, true}) fill(turned, filling);
+    } else {
+      in_blocks();
     }
-    work_ -= filling + all_work_ / 8;
-    const std::size_t alone = on_places_of(*largest, all_work_ / 8);
-    // Where the smaller kinds win little, the places of the largest are worth a full search.
-    if (placed() <= alone + 2) on_places_of(*largest, all_work_);
+    work_ -= filling;
+    const double d = largest.diameter.value();
+    on_places(
+        best_lattice(outline_, d + gap_ + lattice_spare, wall_ + d / 2.0 + lattice_spare, 12, 8));
+  }
+
+  /// Plain blocks of rows, one a kind, as many bulbs as they hold.
+  void in_blocks() {
+    const Blocks blocks{outline_, kinds_, gap_ + lattice_spare, wall_ + lattice_spare};
+    std::size_t step = std::max<std::size_t>(1, most_ / 4);
+    for (std::size_t n = placed() + step; step > 0;) {
+      const auto places = n <= most_ ? blocks.places(apportion(n, kinds_)) : std::nullopt;
+      if (places && keep(n, to_coordinates(*places), 2)) {
+        n += step;
+      } else {
+        n -= step;
+        step /= 2;
+        n += step;
+      }
+    }
   }
 
   void fill(bool turned, long& work) {
@@ -235,15 +345,23 @@ class MostMixed {
     goal_ = std::max(goal_, std::min(filled(Spread::none).x.size() / 2, most_));
   }
 
-  /// Every kind has room where the largest has: its own layout with the kinds spread over it.
-  std::size_t on_places_of(const PackKind& largest, long work) {
-    const Packing alone = most_of_one(outline_, largest, gap_, wall_, effort_, work);
-    std::vector<Point> places;
-    for (const PlacedBulb& bulb : alone.bulbs) places.push_back({bulb.x_mm, bulb.y_mm});
-    const std::size_t n = std::min(places.size(), most_);
-    places.resize(n);
-    for (int k = 0; k < 5 && placed() < n; ++k) keep(n, arranged(places, bulbs(n)), 2);
-    return n;
+  /// Kinds spread over places where each has room, or over as many as can be spread so.
+  void on_places(std::vector<Point> places) {
+    places.resize(std::min(places.size(), most_));
+    for (; places.size() > placed(); places.pop_back()) {
+      for (int k = 0; k < 5; ++k) {
+        const KindDiscs all = bulbs(places.size());
+        if (keep(places.size(), put_apart(arranged(places, all), all), 2)) return;
+      }
+    }
+  }
+
+  /// Clumps broken by changing kinds over, on the same places.
+  Coordinates put_apart(Coordinates x, const KindDiscs& all) {
+    if (order_.arrange() == Arrange::drift) return x;
+    for (int k = 0; k < 20 && misplaced(x, all); ++k)
+      x = order_.with_swap(std::move(x), all, random_);
+    return x;
   }
 
   /// The fill, or as many of its bulbs as rounding and clumps leave, where that is more than
@@ -275,16 +393,51 @@ class MostMixed {
   long all_work_, work_;
   std::size_t most_ = 0, goal_ = 0;
   Random random_{2026};
-  KindLayout layout_{{}, std::vector<std::size_t>(kinds_.size(), 0)};  ///< not rounded
-  KindDiscs best_;
-  std::vector<GridPoint> grid_;
+  Mixed best_{{}, {}, {{}, std::vector<std::size_t>(kinds_.size(), 0)}};
 };
 
 }  // namespace
 
 Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds, double gap,
-                        double wall, Effort effort, Arrange arrange, long work) {
-  return MostMixed{outline, kinds, gap, wall, arrange, effort, work}.solve();
+                        double wall, Effort effort, Arrange arrange) {
+  const Bound bound = bound_of(outline, kinds, gap, wall);
+  Mixed best;
+  const std::vector<SizeStep> steps =
+      outline.shape() == Shape::round
+          ? std::vector<SizeStep>{round_steps.begin(), round_steps.end()}
+          : std::vector<SizeStep>{size_steps.begin(), size_steps.end()};
+  // A greater effort goes on from what the lesser one finds in each size.
+  std::vector<Mixed> found(steps.size());
+  for (const Effort each : {Effort::quick, Effort::normal, Effort::thorough}) {
+    if (each > effort || bound.most == 0) break;
+    for (std::size_t k = 0; k < steps.size(); ++k) {
+      const Outline size{section_below(outline, steps[k])};
+      found[k] =
+          MostMixed{size, kinds, gap, wall, arrange, each, work_of_a_size(each)}.solve(found[k]);
+      if (found[k].size() > best.size()) best = found[k];
+    }
+    if (each == Effort::quick && arrange == Arrange::drift) {
+      Mixed blocks =
+          MostMixed{outline, kinds, gap, wall, arrange, each, work_of_a_size(each)}.blocks(
+              bound.most);
+      if (blocks.size() > best.size()) best = std::move(blocks);
+    }
+    const Packing alone = most_of_one(outline, largest_of(kinds), gap, wall, each, work_of(each));
+    if (alone.bulbs.size() > best.size()) {
+      Mixed on_places =
+          MostMixed{outline, kinds, gap, wall, arrange, each, work_of_a_size(each)}.on_places_of(
+              alone, bound.most);
+      if (on_places.size() > best.size()) best = std::move(on_places);
+    }
+  }
+  if (best.size() > 1) {
+    best = MostMixed{outline, kinds, gap, wall, arrange, effort, work_of_a_size(effort)}
+               .spread_further(best, spreading_swaps(effort));
+  }
+  Packing result = packing_of(outline, best.bulbs, best.grid, kinds, gap, wall);
+  result.upper_bound = bound.most;
+  result.bound_name = bound.name;
+  return result;
 }
 
 }  // namespace bulbwright::packing

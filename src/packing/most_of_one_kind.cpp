@@ -249,8 +249,7 @@ Packing pack_most(const Section& section, std::span<const PackKind> kinds, Milli
     if (effort == Effort::normal) work = work * 7 / 10;
     return packing::most_of_one(outline, kinds.front(), gap.value(), wall.value(), effort, work);
   }
-  if (effort == Effort::quick) work = work * 6 / 10;
-  return packing::most_of_mixture(outline, kinds, gap.value(), wall.value(), effort, arrange, work);
+  return packing::most_of_mixture(outline, kinds, gap.value(), wall.value(), effort, arrange);
 }
 
 }  // namespace bulbwright

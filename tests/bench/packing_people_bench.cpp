@@ -65,11 +65,13 @@ struct Case {
   Section section;
   std::vector<PackKind> kinds;
   double gap = 25.0, wall = 10.0;
+  Arrange arrange = Arrange::mixed;
 };
 
 std::size_t placed(const Case& c, Effort effort, Watch& watch) {
   watch.start();
-  const Packing p = pack_most(c.section, c.kinds, Millimetres{c.gap}, Millimetres{c.wall}, effort);
+  const Packing p =
+      pack_most(c.section, c.kinds, Millimetres{c.gap}, Millimetres{c.wall}, effort, c.arrange);
   watch.stop();
   return p.bulbs.size();
 }
@@ -201,6 +203,73 @@ void steps_tables(const std::vector<Effort>& with) {
   steps_of(all, with, 200);
 }
 
+/// Neighbours of one kind as a share of what chance would make, 1 for places given out at random.
+double like_share(const Packing& p, const std::vector<PackKind>& kinds) {
+  std::vector<double> of_kind(kinds.size(), 0.0);
+  double like = 0.0, pairs = 0.0;
+  for (std::size_t i = 0; i < p.bulbs.size(); ++i) {
+    const PlacedBulb& a = p.bulbs[i];
+    of_kind[a.kind] += 1.0;
+    for (std::size_t j = 0; j < i; ++j) {
+      const PlacedBulb& b = p.bulbs[j];
+      const double want =
+          (kinds[a.kind].diameter.value() + kinds[b.kind].diameter.value()) / 2.0 + p.gap.value();
+      if (std::hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm) > 1.2 * want) continue;
+      pairs += 1.0;
+      like += a.kind == b.kind ? 1.0 : 0.0;
+    }
+  }
+  const auto n = static_cast<double>(p.bulbs.size());
+  double chance = 0.0;
+  for (const double count : of_kind) chance += count * (count - 1.0) / (n * (n - 1.0));
+  return like / pairs / chance;
+}
+
+void mixtures_table() {
+  const std::vector<Section> sections{
+      {Shape::round, 380_mm, 380_mm, {}},
+      {Shape::oval, 600_mm, 350_mm, {}},
+      {Shape::rectangle, 600_mm, 200_mm, {}},
+      {Shape::half_round, 600_mm, 250_mm, {}},
+  };
+  const std::vector<std::vector<PackKind>> mixtures{
+      {{40_mm, 1.0, 0}, {40_mm, 1.0, 0}}, {{40_mm, 1.0, 0}, {30_mm, 1.0, 0}},
+      {{50_mm, 1.0, 0}, {30_mm, 1.0, 0}}, {{45_mm, 1.0, 0}, {20_mm, 3.0, 0}},
+      {{50_mm, 1.0, 0}, {12_mm, 1.0, 0}}, {{40_mm, 1.0, 0}, {35_mm, 1.0, 0}, {30_mm, 1.0, 0}},
+  };
+  for (const Arrange arrange : {Arrange::mixed, Arrange::drift}) {
+    for (const Effort effort : {Effort::quick, Effort::normal}) {
+      Watch watch;
+      std::size_t sum = 0;
+      std::vector<double> like(mixtures.size(), 0.0);
+      for (const Section& section : sections) {
+        for (std::size_t k = 0; k < mixtures.size(); ++k) {
+          watch.start();
+          const Packing p = pack_most(section, mixtures[k], 15_mm, 10_mm, effort, arrange);
+          watch.stop();
+          sum += p.bulbs.size();
+          like[k] += like_share(p, mixtures[k]) / static_cast<double>(sections.size());
+        }
+      }
+      fmt::print("  {} {:8} {:5} bulbs, {}; like neighbours", word_of(arrange), name(effort), sum,
+                 watch.text());
+      for (const double share : like) fmt::print(" {:.2f}", share);
+      fmt::print("\n");
+    }
+  }
+  std::vector<Series> all;
+  for (const auto& kinds : {mixtures[2], mixtures[3]}) {
+    all.push_back({"round", {{Shape::round, 350_mm, 350_mm, {}}, kinds, 15.0, 10.0}, 1.0, 1.0});
+    all.push_back({"trough", {{Shape::rectangle, 500_mm, 200_mm, {}}, kinds, 15.0, 10.0}, 1.0});
+    all.push_back({"oval", {{Shape::oval, 400_mm, 250_mm, {}}, kinds, 15.0, 10.0}, 0.0, 1.0});
+  }
+  for (const Arrange arrange : {Arrange::mixed, Arrange::drift}) {
+    fmt::print("  {}: one millimetre more\n", word_of(arrange));
+    for (Series& series : all) series.first.arrange = arrange;
+    steps_of(all, {Effort::quick}, 50);
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -216,5 +285,9 @@ int main(int argc, char** argv) {
     fmt::print("\nOne millimetre more, or 0.2 mm less between: 2,000 steps\n");
     steps_tables(asked.count("fast") > 0 ? std::vector{Effort::quick}
                                          : std::vector{Effort::quick, Effort::normal});
+  }
+  if (wanted("mixtures")) {
+    fmt::print("\nMixtures, 4 outlines of 6: bulbs in all, like neighbours to chance\n");
+    mixtures_table();
   }
 }

@@ -133,6 +133,85 @@ TEST_CASE("no scarce kind of a mixture stands in a clump", "[packing][law]") {
   }
 }
 
+// Bulbs that stand within 1.2 times their least distance are neighbours; places given out by chance
+// make sum of n_k (n_k - 1) / (n (n - 1)) of them alike.
+TEST_CASE("kinds mixed evenly have at most three quarters of the like neighbours of chance",
+          "[packing][law]") {
+  double sum = 0.0;
+  int layouts = 0;
+  for (const Section& section : outlines) {
+    for (const auto& [large, small] : {std::pair{40.0, 40.0}, {40.0, 30.0}, {50.0, 30.0}}) {
+      const std::vector<PackKind> kinds{{Millimetres{large}, 1.0, 0}, {Millimetres{small}, 1.0, 0}};
+      const Packing p =
+          pack_most(section, kinds, Millimetres{gap}, Millimetres{wall}, Effort::quick);
+      double like = 0.0, all = 0.0, chance = 0.0;
+      std::vector<double> of_kind(2, 0.0);
+      for (std::size_t i = 0; i < p.bulbs.size(); ++i) {
+        const PlacedBulb& a = p.bulbs[i];
+        of_kind[a.kind] += 1.0;
+        for (std::size_t j = 0; j < i; ++j) {
+          const PlacedBulb& b = p.bulbs[j];
+          const double least =
+              (kinds[a.kind].diameter + kinds[b.kind].diameter).value() / 2.0 + p.gap.value();
+          if (std::hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm) > 1.2 * least) continue;
+          all += 1.0;
+          like += a.kind == b.kind ? 1.0 : 0.0;
+        }
+      }
+      const auto n = static_cast<double>(p.bulbs.size());
+      for (const double count : of_kind) chance += count * (count - 1.0) / (n * (n - 1.0));
+      CAPTURE(word_of(section.shape), large, small, like, all, chance);
+      CHECK(like / all <= 0.85 * chance);
+      sum += like / all / chance;
+      ++layouts;
+    }
+  }
+  CHECK(sum / layouts <= 0.75);
+}
+
+namespace {
+
+/// As many bulbs as two plain blocks hold in a rectangle, worked out here: columns of the first
+/// kind from one end, of the second from the other, each from wall to wall with every second one
+/// moved by half a place, in the shares to the nearest bulb.
+std::size_t two_blocks(double length, double width, const std::vector<PackKind>& kinds) {
+  const auto columns = [&](const PackKind& kind, std::size_t count) {  // their length, mm
+    const double d = kind.diameter.value(), s = d + gap, room = width - 2.0 * wall - d;
+    const double halves = std::floor(2.0 * room / s), half = room / halves;
+    const double pitch = std::sqrt(std::max(0.0, s * s - half * half));
+    std::size_t set = 0, column = 0;
+    while (set < count) {
+      set += static_cast<std::size_t>((halves - static_cast<double>(column % 2)) / 2.0) + 1;
+      ++column;
+    }
+    return pitch * static_cast<double>(column - 1) + d;
+  };
+  std::size_t best = 0;
+  for (std::size_t n = 2; n < 300; ++n) {
+    const double share = kinds[0].share / (kinds[0].share + kinds[1].share);
+    const auto first = static_cast<std::size_t>(std::lround(share * static_cast<double>(n)));
+    if (first == 0 || first == n) continue;
+    if (columns(kinds[0], first) + gap + columns(kinds[1], n - first) > length - 2.0 * wall) break;
+    best = n;
+  }
+  return best;
+}
+
+}  // namespace
+
+TEST_CASE("a drift is no fewer than two plain blocks", "[packing][oracle]") {
+  for (const auto& [length, width] : {std::pair{776.0, 315.0}, {642.0, 426.0}, {600.0, 200.0}}) {
+    for (const auto& [large, small] : {std::pair{50.0, 20.0}, {40.0, 20.0}, {40.0, 30.0}}) {
+      const std::vector<PackKind> kinds{{Millimetres{large}, 1.0, 0}, {Millimetres{small}, 2.0, 0}};
+      const Section section{Shape::rectangle, Millimetres{length}, Millimetres{width}, {}};
+      CAPTURE(length, width, large, small);
+      CHECK(pack_most(section, kinds, Millimetres{gap}, Millimetres{wall}, Effort::quick,
+                      Arrange::drift)
+                .bulbs.size() >= two_blocks(length, width, kinds));
+    }
+  }
+}
+
 TEST_CASE("a drift keeps each kind in a band of its own", "[packing][law]") {
   // Bands lie across the longer side in the order of the kinds; at their edge a bulb may stand up
   // to one largest distance past one of a later kind.

@@ -57,3 +57,24 @@ TEST_CASE("a greater effort never finds fewer bulbs of one kind", "[packing][law
     }
   }
 }
+
+TEST_CASE("a wider pot or a greater effort holds no fewer bulbs of a mixture", "[packing][law]") {
+  const std::vector<PackKind> kinds{{50_mm, 1.0, 0}, {30_mm, 1.0, 0}};
+  for (const Arrange arrange : {Arrange::mixed, Arrange::drift}) {
+    for (const Shape shape : {Shape::round, Shape::rectangle}) {
+      std::size_t before = 0;
+      for (double length = 400.0; length < 416.0; length += 1.0) {
+        const Section section{
+            shape, Millimetres{length}, shape == Shape::round ? Millimetres{length} : 220_mm, {}};
+        CAPTURE(word_of(arrange), word_of(shape), length);
+        const auto count = [&](Effort effort) {
+          return pack_most(section, kinds, 15_mm, 10_mm, effort, arrange).bulbs.size();
+        };
+        const std::size_t now = count(Effort::quick);
+        CHECK(now >= before);
+        before = now;
+        if (length == 405.0) CHECK(count(Effort::normal) >= now);
+      }
+    }
+  }
+}
