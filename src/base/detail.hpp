@@ -38,7 +38,9 @@ enum class DetailName {
   count,
   day,
   day_limit,
+  daytimes,  ///< difference of the daily maxima
   days,
+  distance,
   drop,  ///< kinds to leave out
   eaters,
   expect,
@@ -66,6 +68,7 @@ enum class DetailName {
   mouths,
   nearest,  ///< day
   needed,   ///< hardiness zone
+  nights,   ///< difference of the daily minima
   off,      ///< days from what is wanted, negative before it
   open,
   other,  ///< the other kind
@@ -74,6 +77,7 @@ enum class DetailName {
   planted,
   possible,  ///< weeks
   predicted,
+  rain,  ///< a month
   region,
   share,
   start,
@@ -81,6 +85,7 @@ enum class DetailName {
   stored,
   usual,
   wanted,
+  weather,  ///< difference that it alone makes
   why,
   window,
   windows,
@@ -94,12 +99,13 @@ enum class DetailName {
 constexpr auto enum_words(DetailName) {
   return words_to<DetailName::zones>(
       "advice", "air", "all", "available", "before", "after", "asked", "chance", "changes",
-      "closed", "count", "day", "day_limit", "days", "drop", "eaters", "expect", "flowers", "gap",
-      "genus", "given", "height", "highest", "hour_limit", "hours", "hurtful", "january", "july",
-      "lacking", "last", "least", "leaves", "limit", "lowest", "material", "mild", "mix", "most",
-      "mouths", "nearest", "needed", "off", "open", "other", "over", "place", "planted", "possible",
-      "predicted", "region", "share", "start", "stations", "stored", "usual", "wanted", "why",
-      "window", "windows", "winter", "winters", "yearly", "zone", "zones");
+      "closed", "count", "day", "day_limit", "daytimes", "days", "distance", "drop", "eaters",
+      "expect", "flowers", "gap", "genus", "given", "height", "highest", "hour_limit", "hours",
+      "hurtful", "january", "july", "lacking", "last", "least", "leaves", "limit", "lowest",
+      "material", "mild", "mix", "most", "mouths", "nearest", "needed", "nights", "off", "open",
+      "other", "over", "place", "planted", "possible", "predicted", "rain", "region", "share",
+      "start", "stations", "stored", "usual", "wanted", "weather", "why", "window", "windows",
+      "winter", "winters", "yearly", "zone", "zones");
 }
 
 struct Remark;
@@ -220,9 +226,12 @@ enum class RemarkCode {
   from_blend_assumed,
   from_this_season,
   from_records_and_normals,
+  from_normals_beside_records,
   from_running_records,
   from_one_winter,
   from_winters,
+  // one of the stations of a blend: its name, how far and how much higher it lies
+  station_there,
   // how a zone's stations were found
   neighbours_taken,
   regions_taken,

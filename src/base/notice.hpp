@@ -53,6 +53,13 @@ enum class NoticeCode {
   assumed,
   zone_alone,
   zone_stations,
+  stations_blended,
+  stations_far,
+  offset_applied,
+  record_offset,
+  winter_wet,
+  winter_dry,
+  winter_assumed,
   normals_no_winter,
   gaps_filled,
   values_rejected,
@@ -82,10 +89,12 @@ constexpr auto enum_words(NoticeCode) {
       "no-flower", "too-shallow", "does-not-fit", "no-room", "close-together", "thin-between",
       "order-kept", "flowers-before-layer-above", "hidden-by-leaves", "leaf-mat", "opposite-water",
       "opposite-rest", "opposite-light", "used-mix", "hardiness", "assumed", "zone-alone",
-      "zone-stations", "normals-no-winter", "gaps-filled", "values-rejected", "days-missing",
-      "no-common-window", "mix-warm", "mix-too-warm", "wanted-day", "wanted-day-off",
-      "wanted-day-missed", "wanted-day-unreachable", "wanted-window", "wanted-window-part",
-      "spread", "no-tulip-pot", "none-known-safe", "nothing-found");
+      "zone-stations", "stations-blended", "stations-far", "offset-applied", "record-offset",
+      "winter-wet", "winter-dry", "winter-assumed", "normals-no-winter", "gaps-filled",
+      "values-rejected", "days-missing", "no-common-window", "mix-warm", "mix-too-warm",
+      "wanted-day", "wanted-day-off", "wanted-day-missed", "wanted-day-unreachable",
+      "wanted-window", "wanted-window-part", "spread", "no-tulip-pot", "none-known-safe",
+      "nothing-found");
 }
 inline constexpr std::size_t notice_codes = words_of<NoticeCode>().size();
 

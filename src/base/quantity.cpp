@@ -61,6 +61,13 @@ double unit_factor(std::string_view whole, std::string_view unit, std::span<cons
                                      in_quotes(unit), expected)};
 }
 
+/// The unit of "°C", "degC" and "deg C" without its degree.
+std::string_view without_degree(std::string_view unit) {
+  if (unit.starts_with("\xc2\xb0")) unit.remove_prefix(2);  // the degree sign
+  if (unit.starts_with("deg")) unit = trimmed(unit.substr(3));
+  return unit;
+}
+
 }  // namespace
 
 Millimetres parse_length(std::string_view text) {
@@ -85,13 +92,26 @@ LengthPair parse_length_pair(std::string_view text) {
 }
 
 Celsius parse_temperature(std::string_view text) {
-  auto [number, unit] = split_unit(text, "\"5 C\" or \"41 F\"", "\"{0} C\" or \"{0} F\"");
-  if (unit.starts_with("\xc2\xb0")) unit.remove_prefix(2);  // the degree sign
-  if (unit.starts_with("deg")) unit = trimmed(unit.substr(3));
+  const auto [number, written] = split_unit(text, "\"5 C\" or \"41 F\"", "\"{0} C\" or \"{0} F\"");
+  const std::string_view unit = without_degree(written);
   if (unit == "C" || unit == "c") return Celsius{number};
   if (unit == "F" || unit == "f") return from_fahrenheit(number);
   throw InvalidValue{"", fmt::format("{} has the unknown unit {}; expected C or F", in_quotes(text),
                                      in_quotes(unit))};
+}
+
+Kelvins parse_difference(std::string_view text) {
+  std::string_view signless = trimmed(text);
+  const bool plus = signless.size() > 1 && signless.front() == '+' &&
+                    std::string_view{"0123456789."}.find(signless[1]) != std::string_view::npos;
+  if (plus) signless.remove_prefix(1);
+  const auto [number, written] =
+      split_unit(signless, "\"1.2 C\" or \"2 F\"", "\"{0} C\" or \"{0} F\"");
+  const std::string_view unit = without_degree(written);
+  if (unit == "C" || unit == "c" || unit == "K" || unit == "k") return Kelvins{number};
+  if (unit == "F" || unit == "f") return Kelvins{number * 5.0 / 9.0};
+  throw InvalidValue{"", fmt::format("{} has the unknown unit {}; expected C, K or F",
+                                     in_quotes(text), in_quotes(unit))};
 }
 
 long parse_whole_number(std::string_view text, long least, long most) {

@@ -81,6 +81,11 @@ LengthPair parse_length_pair(std::string_view text);
 /// @throws InvalidValue as parse_length.
 Celsius parse_temperature(std::string_view text);
 
+/// Reads "1.2 C", "1.2 K", "-2 F", as a difference of temperatures: 1 F is 5/9 K, nothing taken
+/// off.
+/// @throws InvalidValue as parse_length.
+Kelvins parse_difference(std::string_view text);
+
 /// Whole number from the entire text. @throws InvalidValue naming what was expected.
 long parse_whole_number(std::string_view text, long least, long most);
 

@@ -124,8 +124,8 @@ class Merge {
 
   void lay_place() {
     const PotOptions& o = options_;
-    if (!o.zone && !o.site && !o.near && !o.elevation && !o.records && !o.latitude && !o.exposure &&
-        !o.south && !o.region) {
+    if (!o.zone && !o.site && !o.near && !o.elevation && !o.offset && !o.records && !o.latitude &&
+        !o.exposure && !o.south && !o.region) {
       return;
     }
     PlaceRequest place = request_.place.value_or(PlaceRequest{});
@@ -152,6 +152,9 @@ class Merge {
     if (o.elevation) {
       place.elevation = input::read_length(from("--elevation", "place.elevation"), *o.elevation,
                                            input::height_of_place, faults_);
+    }
+    if (o.offset) {
+      place.offset = input::read_offset(from("--offset", "place.offset"), *o.offset, faults_);
     }
     if (o.records) place.records_file = named(from("--records", "place.records"), *o.records);
     if (o.latitude) {
@@ -280,7 +283,15 @@ class Merge {
         request_.pests.push_back(*pest);
       }
     }
-    if (options_.wet_winter) request_.wet_winter = true;
+    if (options_.winter) {
+      request_.winter = input::read_word<WinterRain>(from("--winter", "winter"), *options_.winter,
+                                                     "kind of winter", faults_);
+    }
+    if (!options_.wet_winter) return;
+    if (options_.winter && request_.winter != WinterRain::wet) {
+      faults_.add(Field{"--wet-winter", {}}, "contradicts --winter; expected one of the two");
+    }
+    request_.winter = WinterRain::wet;
   }
 
   LocatedRequest asked_;

@@ -26,6 +26,8 @@ void declare_place(std::vector<Option>& all, PotOptions& o) {
   group.text("--site", o.site, "NAME", "a place of `bulbwright places`");
   group.text("--near", o.near, "LAT,LON", "anywhere on land: \"38.58, -121.49\"");
   group.text("--elevation", o.elevation, "LENGTH", "above the sea, with --near: \"9 m\"");
+  group.text("--offset", o.offset, "DIFFERENCE",
+             "warmer than there: \"1.2 C\", \"-3 C, 1 C\" (night, day)");
   group.text("--records", o.records, "FILE", "temperatures measured on the spot, CSV");
   group.text("--latitude", o.latitude, "DEGREES", "of the records, south negative");
   group.text("--exposure", o.exposure, "WORD", "open, sheltered, warm-wall or plunged");
@@ -59,7 +61,8 @@ void declare_winter(std::vector<Option>& all, PotOptions& o) {
   OptionGroup group{all, "Winter"};
   group.repeated("--pest", o.pests, "ANIMAL ...",
                  "gopher, vole, mouse, squirrel, chipmunk or deer");
-  group.flag("--wet-winter", o.wet_winter, "the winter is wet");
+  group.text("--winter", o.winter, "WORD", "wet, ordinary or dry (else by the place's rain)");
+  group.flag("--wet-winter", o.wet_winter, "the same as --winter wet");
 }
 
 }  // namespace

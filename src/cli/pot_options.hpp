@@ -25,6 +25,7 @@ struct PotOptions {
   std::optional<std::string> storage_temperature, storage_method, storage_weeks;
   std::vector<std::string> pests;
   bool wet_winter = false;
+  std::optional<std::string> winter, offset;
 };
 
 /// Which groups of flags a command has.

@@ -145,6 +145,15 @@ class Kriging {
 
   [[nodiscard]] double variance() const { return variance_; }
 
+  /// Weights of the stations' own values: what the solution leaves of 1 falls to their mean.
+  [[nodiscard]] std::vector<double> weights() const {
+    double sum = 0.0;
+    for (const double weight : weights_) sum += weight;
+    std::vector<double> weights = weights_;
+    for (double& weight : weights) weight += (1.0 - sum) / static_cast<double>(weights.size());
+    return weights;
+  }
+
  private:
   std::span<const Station> around_;
   Factor factor_;
@@ -163,6 +172,7 @@ Blend blended(std::span<const Station> around, GeoPoint at, std::optional<double
   const double unknown_height_k =
       elevation_m ? 0.0 : lapse_k_per_km * height_spread_km(around, at, blend.elevation_m);
   Kriging kriging{around, at, blend.elevation_m};
+  blend.weights = kriging.weights();
   std::vector<double> low(around.size()), high(around.size());
   for (std::size_t m = 0; m < 12; ++m) {
     for (std::size_t i = 0; i < around.size(); ++i) {

@@ -21,7 +21,8 @@ struct Blend {
   std::array<double, 12> rain_mm{};
   /// Expected error (standard deviation) of each month's mean temperature, kelvin.
   std::array<double, 12> error_k{};
-  double elevation_m = 0.0;  ///< the one given, else the nearest stations' own
+  std::vector<double> weights;  ///< of the stations in every month's temperatures; they add up to 1
+  double elevation_m = 0.0;     ///< the one given, else the nearest stations' own
   bool elevation_assumed = false;
 };
 

@@ -56,7 +56,7 @@ std::string zone_of(Celsius annual_low) {
 Celsius annual_low(const Place& place) {
   if (!place.zone.empty()) {
     const ZoneBounds bounds = zone_bounds(place.zone);
-    return (bounds.low + bounds.high) / 2.0;
+    return (bounds.low + bounds.high) / 2.0 + Celsius{place.offset.nights.value()};
   }
   return estimated_annual_low(place);
 }

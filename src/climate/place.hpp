@@ -33,8 +33,18 @@ struct BlendedStation {
   std::string name;  ///< "Chico Municipal Airport, California"
   double distance_km = 0.0;
   double elevation_m = 0.0;
+  double higher_m = 0.0;  ///< than the place
+  double weight = 0.0;    ///< in the blend, whose weights add up to 1; may be negative
 
   bool operator==(const BlendedStation&) const = default;
+};
+
+/// How much warmer a spot is than the normals of its place.
+struct TemperatureOffset {
+  Kelvins nights{0.0};  ///< daily minimum
+  Kelvins days{0.0};    ///< daily maximum
+
+  bool operator==(const TemperatureOffset&) const = default;
 };
 
 /// From here on a blend says that its stations are far: kilometres.
@@ -63,7 +73,9 @@ struct Place {
   std::array<double, 12> spread_k{};
   /// The nearest stations of a blend, nearest first; empty for any other place.
   std::vector<BlendedStation> blended_from;
+  int farther_stations = 0;        ///< of the blend, beside those
   bool elevation_assumed = false;  ///< of a blend: the stations' own height
+  TemperatureOffset offset{};      ///< that the normals were moved by (record_offset.hpp)
   /// What should be said beside every figure of this place.
   std::optional<Remark> note{};
 };
@@ -155,15 +167,15 @@ ZoneBounds zone_bounds(std::string_view zone);
 /// The zone of a mean annual lowest temperature, "1a" to "13b" (held at the ends).
 std::string zone_of(Celsius annual_low);
 
-/// Mean annual lowest temperature of a place: the middle of its zone; without one
-/// estimated_annual_low().
+/// Mean annual lowest temperature of a place: the middle of its zone, moved as its nights are;
+/// without a zone estimated_annual_low().
 Celsius annual_low(const Place& place);
 
 /// The rule that estimated zones follow: -9.2 + 1.21 x the coldest month's mean minimum, less 2.1
 /// in North America east of 105 W and in Russia, Ukraine, Lithuania, Latvia and Finland, 2.7 more
 /// south of 23 S. Fitted to 147 places of known zone with a root mean square error of 1.7 K, 0.8 K
 /// of which are the map's own steps; with squares of 6 by 10 degrees left out of the fit 1.9 K,
-/// south of 23 S 2.1 K; nine in ten within 2.7 K.
+/// south of 23 S 2.1 K; nine in ten within 2.8 K.
 Celsius estimated_annual_low(const Place& place);
 
 }  // namespace bulbwright

@@ -100,9 +100,12 @@ Place place_near(const StationTable& stations, std::span<const Place> known, Geo
   place.source = source;
   place.confidence = "blended from published (gridded) values";
   for (std::size_t i = 0; i < std::min(stations_told, around.size()); ++i) {
-    place.blended_from.push_back(
-        {name_of(around[i], regions), rounded(near[i].distance_km, 0.1), around[i].elevation_m});
+    place.blended_from.push_back({name_of(around[i], regions), rounded(near[i].distance_km, 0.1),
+                                  around[i].elevation_m,
+                                  rounded(around[i].elevation_m - *place.elevation_m, 1.0),
+                                  rounded(blend.weights[i], 0.01)});
   }
+  place.farther_stations = static_cast<int>(around.size() - place.blended_from.size());
   set_zone(place, known);
   return place;
 }

@@ -18,6 +18,7 @@ struct PlaceRequest {
   std::optional<Millimetres> elevation;  ///< with near: above the sea
   ZoneRegion region = ZoneRegion::all;   ///< with a zone: which of its stations
   std::optional<MonthlyNormals> normals;
+  std::optional<TemperatureOffset> offset;  ///< with zone, site, near or normals: moves them
   std::optional<std::string> records_file;
   std::optional<double> latitude;  ///< degrees, south negative
   Exposure exposure = Exposure::open;

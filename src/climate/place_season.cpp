@@ -1,24 +1,9 @@
 #include "climate/place_season.hpp"
 
-#include <algorithm>
-
-#include <fmt/core.h>
+#include <array>
+#include <iterator>
 
 namespace bulbwright {
-namespace {
-
-/// "Davis, California (20 km, 18 m)": the nearest three of a blend, how far and how high.
-std::string nearest_stations(const Place& place) {
-  std::string stations;
-  for (std::size_t i = 0; i < std::min<std::size_t>(3, place.blended_from.size()); ++i) {
-    const BlendedStation& station = place.blended_from[i];
-    stations += fmt::format("{}{} ({:.0f} km, {:.0f} m)", i > 0 ? ", " : "", station.name,
-                            rounded(station.distance_km, 1.0), station.elevation_m);
-  }
-  return stations;
-}
-
-}  // namespace
 
 PlaceSeason season_at_place(const Place& place, int season, Exposure exposure) {
   PlaceSeason place_season;
@@ -44,9 +29,10 @@ PlaceSeason season_at_place(const Place& place, int season, Exposure exposure) {
   }
   if (!place.blended_from.empty()) {
     basis.code = place.elevation_assumed ? RemarkCode::from_blend_assumed : RemarkCode::from_blend;
-    basis.details.push_back({DetailName::place, nearest_stations(place)});
+    basis.details.push_back({DetailName::stations, nearest_stations(place.blended_from)});
   }
   place_season.basis = std::move(basis);
+  place_season.account = account_of(place);
   return place_season;
 }
 

@@ -7,6 +7,7 @@
 #include "base/calendar_day.hpp"
 #include "climate/climate.hpp"
 #include "climate/place.hpp"
+#include "climate/place_account.hpp"
 
 namespace bulbwright {
 
@@ -25,6 +26,7 @@ struct PlaceSeason {
   bool recorded = false;              ///< the winters are recorded years
   std::optional<Day> measured_until;  ///< last measured day of a running winter
   Celsius annual_low{0.0};            ///< mean annual lowest air temperature, for frost warnings
+  PlaceAccount account{};
 };
 
 /// The normal, mild and cold winter of a place.

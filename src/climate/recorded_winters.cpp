@@ -165,6 +165,7 @@ class Builder {
       }
       result.mild = 1;
       result.cold = 2;
+      result.recorded = false;
       result.basis = {RemarkCode::from_records_and_normals,
                       {},
                       {{DetailName::last, days_.last()}, {DetailName::place, place_->name}}};
@@ -188,6 +189,7 @@ class Builder {
   RecordedWinters recorded_years() {
     RecordedWinters result;
     for (const int year : complete_seasons()) result.winters.push_back(shifted(year));
+    if (result.winters.empty() && place_ && !own_normals_) return normals_alone();
     if (result.winters.empty()) refuse();
     const std::string &first = result.winters.front().name, &last = result.winters.back().name;
     if (result.winters.size() == 1) {
@@ -200,6 +202,21 @@ class Builder {
                        {DetailName::last, last}}};
     }
     rank(result, core_);
+    return result;
+  }
+
+  /// The record tells nothing of the season planned.
+  [[nodiscard]] RecordedWinters normals_alone() const {
+    RecordedWinters result;
+    result.winters.assign(expected_.begin(), expected_.end());
+    result.mild = 1;
+    result.cold = 2;
+    result.recorded = false;
+    result.basis = {RemarkCode::from_normals_beside_records,
+                    {},
+                    {{DetailName::start, days_.first()},
+                     {DetailName::last, days_.last()},
+                     {DetailName::place, place_->name}}};
     return result;
   }
 

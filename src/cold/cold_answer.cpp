@@ -61,11 +61,14 @@ class RecordRun {
  public:
   RecordRun(const ColdQuestion& question, const std::optional<Place>& place,
             std::optional<double> latitude, const PotThermal& pot)
-      : question_{question}, place_{place}, latitude_{latitude}, pot_{pot} {}
+      : question_{question}, place_{place}, latitude_{latitude}, pot_{pot} {
+    if (place) comparison_.emplace(*place);
+  }
 
   void take(const RecordedDay& day, const RecordSummary& so_far) {
     if (!survey_) start(so_far, day.hours.has_value());
     survey_->add(day);
+    if (comparison_) comparison_->add(day);
   }
 
   void finish(ColdReport& report) {
@@ -73,6 +76,7 @@ class RecordRun {
     report.latitude = latitude_;
     report.period = period_;
     report.winters = survey_->finish();
+    if (comparison_) report.account.record_offset = comparison_->result();
     if (period_.exact) {
       exact(report);
     } else {
@@ -125,6 +129,11 @@ class RecordRun {
       table.name = winter_name(table.window);
       if (is_complete(table)) complete.push_back(table);
     }
+    if (complete.empty() && place_) {
+      report.winters.clear();
+      report.kind = ColdReport::Kind::three;
+      return;
+    }
     if (complete.empty()) {
       throw InvalidValue{
           "place.records",
@@ -145,14 +154,12 @@ class RecordRun {
   const PotThermal& pot_;
   ColdPeriod period_;
   std::optional<ColdSurvey> survey_;
+  std::optional<RecordComparison> comparison_;
 };
 
-}  // namespace
-
-ColdReport cold_answer(const Place& place, const ColdQuestion& question) {
-  const PotThermal thermal = pot_thermal(question.pot);
-  ColdReport report = about_pot(question, thermal);
-  report.place = place;
+/// The three winters of the normals over the days asked for.
+void answer_from_normals(const Place& place, const ColdQuestion& question,
+                         const PotThermal& thermal, ColdReport& report) {
   report.latitude = place.latitude;
   report.period = question.period.value_or(half_year(hemisphere_of(place)));
   const DayWindow window =
@@ -166,6 +173,17 @@ ColdReport cold_answer(const Place& place, const ColdQuestion& question) {
   }
   for (const double k : winter_deviation_k(place)) report.winters_apart_k += k / 12.0;
   add(normals_notices(report), report);
+}
+
+}  // namespace
+
+ColdReport cold_answer(const Place& place, const ColdQuestion& question) {
+  const PotThermal thermal = pot_thermal(question.pot);
+  ColdReport report = about_pot(question, thermal);
+  report.place = place;
+  report.account = account_of(place);
+  answer_from_normals(place, question, thermal, report);
+  add(place_notices(report.account), report);
   add(frost_notices(place, thermal, question.exposure), report);
   return report;
 }
@@ -175,11 +193,15 @@ ColdReport cold_answer(const RecordSource& record, const std::optional<Place>& p
   const PotThermal thermal = pot_thermal(question.pot);
   ColdReport report = about_pot(question, thermal);
   report.place = place;
+  if (place) report.account = account_of(*place);
   RecordRun run{question, place, latitude, thermal};
   report.record =
       record([&](const RecordedDay& day, const RecordSummary& so_far) { run.take(day, so_far); });
   run.finish(report);
+  if (report.kind == ColdReport::Kind::three)
+    answer_from_normals(*place, question, thermal, report);
   add(record_notices(report), report);
+  add(place_notices(report.account), report);
   if (place) add(frost_notices(*place, thermal, question.exposure), report);
   return report;
 }

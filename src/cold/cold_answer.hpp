@@ -7,6 +7,7 @@
 
 #include "base/notice.hpp"
 #include "climate/place.hpp"
+#include "climate/place_account.hpp"
 #include "climate/temperature_record.hpp"
 #include "cold/cold_period.hpp"
 #include "cold/cold_table.hpp"
@@ -31,6 +32,7 @@ struct ColdReport {
   Kind kind = Kind::three;
   std::optional<Place> place;           ///< none with records alone
   std::optional<RecordSummary> record;  ///< where there is one, continued with `place`
+  PlaceAccount account{};               ///< of `place`
   std::optional<double> latitude;       ///< degrees, south negative
   double winters_apart_k = 0.0;  ///< three: mild and cold from the normal winter, year's mean
   std::string pot_name;          ///< may be empty
@@ -53,7 +55,8 @@ ColdReport cold_answer(const Place& place, const ColdQuestion& question);
 /// Hands the days of a record on in order and returns its summary.
 using RecordSource = std::function<RecordSummary(const DaySink&)>;
 
-/// From a record in constant memory, continued with the normals of `place` where there is one.
+/// From a record in constant memory, continued with the normals of `place` where there is one; a
+/// record without a whole winter is then only compared with them (Kind::three).
 /// `latitude` may be absent where the record tells it, or where hourly readings of an exact period
 /// do not need it.
 /// @throws InvalidValue ("place.latitude", "place.records", "from") for a record that does not hold

@@ -88,6 +88,30 @@ std::optional<Celsius> read_storage_temperature(const Field& field, std::string_
   return temperature;
 }
 
+std::optional<TemperatureOffset> read_offset(const Field& field, std::string_view text,
+                                             Faults& faults) {
+  // A comma behind a unit parts nights from days; one within a number is told as such.
+  std::size_t comma = text.find(',');
+  if (comma != std::string_view::npos && comma > 0 && text[comma - 1] >= '0' &&
+      text[comma - 1] <= '9') {
+    comma = std::string_view::npos;
+  }
+  const auto read = [&](std::string_view part) -> std::optional<Kelvins> {
+    const auto difference = guarded(field, faults, [&] { return parse_difference(part); });
+    constexpr Kelvins most{15.0};
+    if (!difference || (*difference >= -most && *difference <= most)) return difference;
+    faults.add(field, fmt::format("{} is out of range; expected -15 C to 15 C (-27 F to 27 F)",
+                                  in_quotes(part)));
+    return std::nullopt;
+  };
+  const auto nights = read(text.substr(0, comma));
+  if (comma == std::string_view::npos) {
+    return nights ? std::optional{TemperatureOffset{*nights, *nights}} : std::nullopt;
+  }
+  const auto days = read(trimmed(text.substr(comma + 1)));
+  return nights && days ? std::optional{TemperatureOffset{*nights, *days}} : std::nullopt;
+}
+
 std::optional<Day> read_day(const Field& field, std::string_view text, Faults& faults) {
   return guarded(field, faults, [&] { return parse_day(text); });
 }

@@ -9,6 +9,7 @@
 #include "base/enum_words.hpp"
 #include "base/quantity.hpp"
 #include "base/text.hpp"
+#include "climate/place.hpp"
 #include "climate/position.hpp"
 #include "input/faults.hpp"
 #include "pot/pot.hpp"
@@ -37,6 +38,11 @@ std::optional<LengthPair> read_length_pair(const Field& field, std::string_view 
 
 /// "38.58, -121.49": latitude and longitude in degrees.
 std::optional<GeoPoint> read_position(const Field& field, std::string_view text, Faults& faults);
+
+/// How much warmer than normals: "1.2 C" by night and day, or "-3 C, 0.5 C", nights first; -15 to
+/// 15 K.
+std::optional<TemperatureOffset> read_offset(const Field& field, std::string_view text,
+                                             Faults& faults);
 
 /// What a refrigerator or a shed may hold, -5 to 25 degrees Celsius.
 std::optional<Celsius> read_storage_temperature(const Field& field, std::string_view text,

@@ -125,6 +125,9 @@ PlaceRequest read_place(const JsonValue& value, ReadContext& context) {
   if (const JsonValue* normals = reader.find("normals")) {
     place.normals = read_normals(*normals, context);
   }
+  if (const std::string* offset = reader.text("offset", "\"1.2 C\"")) {
+    place.offset = read_offset(reader.field("offset"), *offset, context.faults);
+  }
   if (const std::string* file = reader.text("records", "\"winter.csv\"")) {
     if (file->empty()) {
       context.faults.add(reader.field("records"), "empty; expected the name of a CSV file");

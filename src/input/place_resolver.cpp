@@ -7,6 +7,7 @@
 
 #include "climate/place_near.hpp"
 #include "climate/place_search.hpp"
+#include "climate/record_offset.hpp"
 #include "climate/recorded_winters.hpp"
 #include "input/file_reader.hpp"
 #include "input/records_reader.hpp"
@@ -30,10 +31,9 @@ Place place_of_records(const std::vector<RecordedDay>& days, const RecordSummary
   return place;
 }
 
-}  // namespace
-
-std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places,
-                                   Faults& faults) {
+/// The climate named, with the normals as they are.
+std::optional<Place> place_named(const LocatedRequest& asked, const PlaceCatalogue& places,
+                                 Faults& faults) {
   if (!asked.request.place) return std::nullopt;
   const PlaceRequest& place = *asked.request.place;
   const StationTable stations = StationTable::builtin();
@@ -56,6 +56,20 @@ std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatal
   own.normals = *place.normals;
   own.source = "the grower's own";
   return own;
+}
+
+}  // namespace
+
+std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places,
+                                   Faults& faults) {
+  std::optional<Place> place = place_named(asked, places, faults);
+  if (!place || !asked.request.place->offset) return place;
+  try {
+    return moved_by(std::move(*place), *asked.request.place->offset);
+  } catch (const InvalidValue& fault) {
+    faults.add({fault_at(asked, "place.offset", fault.expectation())});
+    return std::nullopt;
+  }
 }
 
 std::string records_path(const LocatedRequest& asked) {
@@ -114,11 +128,16 @@ PlaceSeason season_from_records(const LocatedRequest& asked, const std::optional
     place_season.mild = recorded.mild;
     place_season.cold = recorded.cold;
     place_season.measured_until = recorded.measured_until;
-    // Continued with normals there are three winters; else each is a recorded year.
-    place_season.recorded = !(recorded.measured_until && place);
+    place_season.recorded = recorded.recorded;
     place_season.basis = std::move(recorded.basis);
   } catch (const InvalidValue& fault) {
     refuse(asked, "place.records", fault.expectation());
+  }
+  if (place) {
+    RecordComparison comparison{*place};
+    for (const RecordedDay& day : days) comparison.add(day);
+    place_season.account = account_of(*place);
+    place_season.account.record_offset = comparison.result();
   }
   const Place known = place ? *place : place_of_records(days, records.summary, latitude);
   place_season.label = place ? fmt::format("your records, {}", place->name) : known.name;

@@ -13,8 +13,8 @@
 
 namespace bulbwright::input {
 
-/// The climate that the zone, the site or the normals of a request name; none where it has records
-/// only, or where what it has is refused, with a fault.
+/// The climate that the zone, the site or the normals of a request name, moved by its offset; none
+/// where it has records only, or where what it has is refused, with a fault.
 std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatalogue& places,
                                    Faults& faults);
 

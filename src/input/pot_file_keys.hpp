@@ -22,9 +22,10 @@ inline constexpr std::array pot_keys{Words{"name"},     Words{"shape"},     Word
                                      Words{"material"}, Words{"last_crop"}, Words{"mix"}};
 inline constexpr std::array profile_keys{Words{"height"}, Words{"width"}, Words{"length"},
                                          Words{"depth"}};
-inline constexpr std::array place_keys{
-    Words{"zone"},      Words{"south"},   Words{"region"},  Words{"site"},     Words{"near"},
-    Words{"elevation"}, Words{"normals"}, Words{"records"}, Words{"latitude"}, Words{"exposure"}};
+inline constexpr std::array place_keys{Words{"zone"},     Words{"south"},   Words{"region"},
+                                       Words{"site"},     Words{"near"},    Words{"elevation"},
+                                       Words{"normals"},  Words{"offset"},  Words{"records"},
+                                       Words{"latitude"}, Words{"exposure"}};
 inline constexpr std::array normals_keys{Words{"tmin"}, Words{"tmax"}, Words{"unit"}};
 inline constexpr std::array storage_keys{Words{"temperature"}, Words{"method"}, Words{"weeks"}};
 inline constexpr std::array layer_keys{
@@ -50,6 +51,5 @@ inline constexpr std::array key_tables{
 
 inline constexpr std::array mix_words{Words{"fresh"}, Words{"used"}};
 inline constexpr std::array unit_words{Words{"C"}, Words{"F"}};
-inline constexpr std::array winter_words{Words{"wet"}};
 
 }  // namespace bulbwright::input

@@ -45,7 +45,7 @@ LocatedRequest read_pot_file(std::string_view text, const std::string& file, Fau
     request.storage = read_storage(*storage, context);
   }
   if (const JsonValue* pests = top.find("pests")) request.pests = read_pests(*pests, context);
-  request.wet_winter = top.word("winter", winter_words, "kind of winter").has_value();
+  request.winter = top.word<WinterRain>("winter", "kind of winter");
   if (const JsonValue* layers = top.find("layers")) request.layers = read_layers(*layers, context);
   asked.places = std::move(context.places);
   asked.is_sound = context.is_sound;

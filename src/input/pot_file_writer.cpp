@@ -46,6 +46,19 @@ std::string temperature(Celsius value) {
   return exact && in_f.size() < in_c.size() ? in_f + " F" : in_c + " C";
 }
 
+std::string difference(Kelvins value) {
+  const std::string in_k = shortest(value.value());
+  const double fahrenheit = rounded(value.value() * 9.0 / 5.0, 0.001);
+  const std::string in_f = shortest(fahrenheit);
+  const bool exact = fahrenheit * 5.0 / 9.0 == value.value();
+  return exact && in_f.size() < in_k.size() ? in_f + " F" : in_k + " C";
+}
+
+std::string offset(const TemperatureOffset& offset) {
+  if (offset.nights == offset.days) return difference(offset.nights);
+  return difference(offset.nights) + ", " + difference(offset.days);
+}
+
 Json profile_level(const ProfileLevel& level, Shape shape) {
   Json json = Json::object();
   json["height"] = length(level.height);
@@ -94,6 +107,7 @@ Json place_json(const PlaceRequest& place) {
     json["normals"] = {
         {"tmin", place.normals->tmin_c}, {"tmax", place.normals->tmax_c}, {"unit", unit_words[0]}};
   }
+  if (place.offset) json["offset"] = offset(*place.offset);
   if (place.records_file) json["records"] = *place.records_file;
   if (place.latitude) json["latitude"] = *place.latitude;
   if (place.exposure != Exposure::open) {
@@ -164,7 +178,7 @@ Json pot_file_object(const Request& request) {
     for (const Pest pest : request.pests) pests.push_back(word_of(pest));
     json["pests"] = std::move(pests);
   }
-  if (request.wet_winter) json["winter"] = winter_words[0];
+  if (request.winter) json["winter"] = word_of(*request.winter);
   for (const LayerRequest& layer : request.layers) json["layers"].push_back(layer_json(layer));
   return json;
 }

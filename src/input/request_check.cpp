@@ -72,6 +72,9 @@ class Contradictions {
       add("place.latitude", place.site ? "given beside a site, which has its own; leave it out"
                                        : "given beside near, which tells it; leave it out");
     }
+    if (place.offset && kinds_named(place) == 0 && !any_kind_given()) {
+      add("place.offset", "goes with zone, site, near or normals, which it moves");
+    }
     if (place.elevation && !place.near && !given(asked_, "place.near")) {
       add("place.elevation", "goes with near only: a site has its own height, a zone none");
     }
@@ -85,6 +88,11 @@ class Contradictions {
       add("place.latitude", place.south ? "contradicts south; expected a negative latitude"
                                         : "is south of the equator; expected \"south\": true");
     }
+  }
+
+  [[nodiscard]] bool any_kind_given() const {
+    return given(asked_, "place.zone") || given(asked_, "place.site") ||
+           given(asked_, "place.near") || given(asked_, "place.normals");
   }
 
   const LocatedRequest& asked_;

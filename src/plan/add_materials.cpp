@@ -27,8 +27,9 @@ std::vector<MaterialsLayer> material_layers(const PlanFacts& facts, const Plan& 
 }  // namespace
 
 Materials add_materials(const PlanFacts& facts, Plan& plan) {
-  const Materials materials = materials_for(facts.pot, material_layers(facts, plan),
-                                            facts.request.pests, facts.request.wet_winter);
+  const Materials materials =
+      materials_for(facts.pot, material_layers(facts, plan), facts.request.pests,
+                    plan.place.winter == WinterRain::wet);
   plan.materials = plan_materials(materials);
   return materials;
 }
@@ -61,7 +62,7 @@ void add_dates(const PlanFacts& facts, Plan& plan) {
                      facts.timing.kinds[i].shoots, facts.timing.kinds[i].bring_in});
   }
   plan.dates = care_dates({kinds, plan.plant, &facts.season.winters[facts.season.cold],
-                           plan.materials.mesh_opening > Millimetres{0.0}});
+                           plan.materials.mesh_opening > Millimetres{0.0}, plan.place.winter});
 }
 
 }  // namespace bulbwright

@@ -90,7 +90,10 @@ void add_growing(const CareFacts& facts, Dates& dates) {
     noses = std::min(noses, kind.shoots);
     end = std::max(end, kind.wave->last);
   }
-  dates.add(Task::keep_moist, facts.plant + 1, end);
+  dates.add(Task::keep_moist, facts.plant + 1, end).winter = facts.winter;
+  // Shoots want the open air, and with leaves the pot drinks.
+  if (facts.winter == WinterRain::wet && noses - 1 > facts.plant + 1)
+    dates.add(Task::keep_from_rain, facts.plant + 1, noses - 1);
   if (const auto frost = frost_days(*facts.cold_winter, facts.plant))
     dates.add(Task::shelter, frost->first, frost->last);
   if (facts.mesh) dates.add(Task::uncover, noses);

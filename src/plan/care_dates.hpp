@@ -25,11 +25,12 @@ struct CareFacts {
   Day plant;
   const PotWinter* cold_winter = nullptr;  ///< for shelter from frost
   bool mesh = false;                       ///< a disc lies on the mix
+  WinterRain winter = WinterRain::ordinary;
 };
 
 /// What is to be done or seen, in order of days: ordering, refrigerating and checking, planting,
-/// winter care, shoots, flowers and afterwards. Days before the plan's own (ordering four weeks
-/// before the bulbs are needed) are common practice.
+/// winter care by its rain (docs/pot-and-stack.md), shoots, flowers and afterwards. Days before the
+/// plan's own (ordering four weeks before the bulbs are needed) are common practice.
 std::vector<PlannedDate> care_dates(const CareFacts& facts);
 
 }  // namespace bulbwright

@@ -98,6 +98,20 @@ void no_winter(const PlanFacts& facts, Plan& plan) {
   }
 }
 
+/// What the winter's rain decides, unless the grower says which it is.
+void winter_rain(Plan& plan) {
+  const PlacePicture& place = plan.place;
+  if (place.winter_given) return;
+  if (!place.account.water) {
+    say(plan, NoticeCode::winter_assumed, Severity::note, {}, {});
+    return;
+  }
+  if (place.winter == WinterRain::ordinary) return;
+  say(plan, place.winter == WinterRain::wet ? NoticeCode::winter_wet : NoticeCode::winter_dry,
+      Severity::note, {},
+      {{DetailName::rain, Millimetres{rounded(place.account.water->fallen_mm_a_month, 1.0)}}});
+}
+
 void over_chilled(Plan& plan) {
   for (const TaxonCold& cold : plan.cold) {
     const double stored = cold.storage_weeks + cold.already_weeks;
@@ -117,6 +131,9 @@ void add_notices(const PlanFacts& facts, Plan& plan) {
   over_chilled(plan);
   frost(facts, plan);
   hardiness(facts, plan);
+  for (Notice& notice : place_notices(plan.place.account))
+    plan.notices.push_back(std::move(notice));
+  winter_rain(plan);
   for (const PotNote& note : facts.pot.notes) {
     say(plan, NoticeCode::assumed, Severity::note, {},
         {{DetailName::why, std::vector<Remark>{remark_of(note)}}});

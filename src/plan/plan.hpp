@@ -8,6 +8,7 @@
 #include "base/calendar_day.hpp"
 #include "base/notice.hpp"
 #include "caution/caution.hpp"
+#include "climate/place_account.hpp"
 #include "cold/taxon_cold.hpp"
 #include "flowering/wave.hpp"
 #include "layers/planned_layer.hpp"
@@ -30,6 +31,9 @@ struct PlacePicture {
   std::optional<Remark> basis{};        ///< how the winters were made
   std::array<double, 12> mix_mean_c{};  ///< monthly means of the pot's mix in the normal winter
   std::optional<Day> measured_until;    ///< with records of a running winter
+  PlaceAccount account{};
+  WinterRain winter = WinterRain::ordinary;  ///< that mix and care go by
+  bool winter_given = false;                 ///< by the grower, else by the rain of the place
 };
 
 struct Plan {

@@ -31,13 +31,18 @@ void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& pl
   plan.display = display_of(plan.waves);
 }
 
-PlacePicture picture_of(const PlaceSeason& place_season, const PotSeason& season) {
+PlacePicture picture_of(const PlaceSeason& place_season, const PotSeason& season,
+                        std::optional<WinterRain> winter) {
   PlacePicture picture;
   picture.label = place_season.label;
   picture.latitude = place_season.latitude;
   picture.hemisphere = place_season.hemisphere;
   picture.basis = place_season.basis;
   picture.measured_until = place_season.measured_until;
+  picture.account = place_season.account;
+  picture.winter_given = winter.has_value();
+  if (picture.account.water) picture.winter = picture.account.water->rain;
+  picture.winter = winter.value_or(picture.winter);
   std::array<int, 12> days{};
   const PotWinter& normal = season.winters[season.normal];
   const DayWindow year = season_days(place_season.season, place_season.hemisphere);
@@ -64,7 +69,7 @@ Plan forward_plan(const PotCase& asked, const PlanContext& context) {
   plan.layers = std::move(layering.layers);
   plan.notices = std::move(layering.notices);
 
-  plan.place = picture_of(context.place_season, asked.season);
+  plan.place = picture_of(context.place_season, asked.season, asked.request.winter);
   PlantingChoice choice = choose_planting(scheduled_kinds(asked.kinds, asked.season),
                                           asked.season.view(), asked.request.plant);
   plan.plant = choice.plant;

@@ -7,6 +7,7 @@
 #include "base/calendar_day.hpp"
 #include "catalogue/pest.hpp"
 #include "climate/place_request.hpp"
+#include "climate/winter_rain.hpp"
 #include "cold/storage_request.hpp"
 #include "layers/layer_request.hpp"
 #include "pot/pot_request.hpp"
@@ -24,8 +25,8 @@ struct Request {
   bool spread = false;  ///< waves are to follow each other without a gap
   LayerOrder order = LayerOrder::given;
   StorageRequest storage;
-  std::vector<Pest> pests;  ///< each once, as given
-  bool wet_winter = false;
+  std::vector<Pest> pests;           ///< each once, as given
+  std::optional<WinterRain> winter;  ///< else judged by the rain of the place
   std::vector<LayerRequest> layers;  ///< bottom first
 
   bool operator==(const Request&) const = default;

@@ -7,6 +7,7 @@
 #include "base/detail.hpp"
 #include "base/enum_words.hpp"
 #include "catalogue/taxon.hpp"
+#include "climate/winter_rain.hpp"
 
 namespace bulbwright {
 
@@ -22,6 +23,7 @@ enum class Task {
   water_in,
   top_up,  ///< mix has settled
   keep_moist,
+  keep_from_rain,   ///< until the first noses, in a wet winter
   shelter,          ///< from hard frost
   uncover,          ///< lift mesh or cover at the first noses
   shoots,           ///< expected
@@ -32,8 +34,8 @@ enum class Task {
 constexpr auto enum_words(Task) {
   return words_to<Task::after_flowering>("order", "bulbs-arrive", "storage-start", "storage-check",
                                          "pot-and-chill", "soak", "plant", "water-in", "top-up",
-                                         "keep-moist", "shelter", "uncover", "shoots", "flower",
-                                         "bring-in", "after-flowering");
+                                         "keep-moist", "keep-from-rain", "shelter", "uncover",
+                                         "shoots", "flower", "bring-in", "after-flowering");
 }
 
 struct PlannedDate {
@@ -43,6 +45,7 @@ struct PlannedDate {
   std::vector<KindName> kinds{};  ///< one, or none for the whole pot
   int layer = 0;                  ///< 0: the whole pot
   std::optional<AfterFlowering> after{};
+  WinterRain winter = WinterRain::ordinary;  ///< of keep_moist
   std::vector<Detail> details{};
 };
 

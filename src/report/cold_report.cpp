@@ -8,6 +8,7 @@
 #include "report/cold_words.hpp"
 #include "report/common_json.hpp"
 #include "report/notice_json.hpp"
+#include "report/place_json.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
 #include "report/text_layout.hpp"
@@ -60,9 +61,11 @@ std::string month_key(const ColdReport& report, const ColdMonth& month) {
   return fmt::format("{}-{:02}", month.year, month.month);
 }
 
-Json with_month(const std::string& month, Json figures) {
-  Json json{{"month", month}};
+Json with_month(const ColdReport& report, const ColdMonth& month, const Json& figures) {
+  Json json{{"month", month_key(report, month)}};
   json.update(figures);
+  if (report.account.rain_mm)
+    json["rain_mm"] = rounded((*report.account.rain_mm)[month.month - 1], 1.0);
   return json;
 }
 
@@ -72,7 +75,7 @@ Json month_list(const ColdReport& report) {
     const auto& w = report.winters;
     for (std::size_t m = 0; m < w[0].months.size(); ++m) {
       months.push_back(with_month(
-          month_key(report, w[0].months[m]),
+          report, w[0].months[m],
           of_three(w[0].months[m].figures, w[1].months[m].figures, w[2].months[m].figures)));
     }
     return months;
@@ -80,7 +83,7 @@ Json month_list(const ColdReport& report) {
   const ColdTable& table =
       report.kind == ColdReport::Kind::exact ? report.winters.front() : report.mean;
   for (const ColdMonth& month : table.months) {
-    months.push_back(with_month(month_key(report, month), plain(month.figures)));
+    months.push_back(with_month(report, month, plain(month.figures)));
   }
   return months;
 }
@@ -124,13 +127,13 @@ Json record_json(const RecordSummary& record) {
 }
 
 void csv_row(std::string& csv, const ColdTable& table, const std::string& month,
-             const ColdFigures& figures) {
+             const ColdFigures& figures, std::optional<double> rain_mm) {
   csv += fmt::format("{},{},{},{},{}", text_cell(table.name), to_iso(table.window.first),
                      to_iso(table.window.last), month, figures.days);
   for (const Measure& measure : measures) {
     csv += fmt::format(",{:g}", rounded(figures.*measure.value, measure.step));
   }
-  csv += "\r\n";
+  csv += rain_mm ? fmt::format(",{:.0f}\r\n", rounded(*rain_mm, 1.0)) : ",\r\n";
 }
 
 Json pot_json(const ColdReport& report) {
@@ -152,6 +155,7 @@ std::string cold_json(const ColdReport& report, const Request& request) {
   json["place"] = cold_place(report);
   if (report.latitude) json["latitude"] = rounded(*report.latitude, 0.01);
   json["basis"] = plain_spaces(cold_basis(report, TextStyle{}));
+  put_account(json, report.account);
   json["pot"] = pot_json(report);
   const ColdPeriod& period = report.period;
   json["from"] = period.exact ? to_iso(period.exact->first) : to_iso(period.from);
@@ -178,12 +182,14 @@ std::string cold_json(const ColdReport& report, const Request& request) {
 std::string cold_csv(const ColdReport& report) {
   std::string csv = "winter,from,to,month,days";
   for (const Measure& measure : measures) csv += fmt::format(",{}", measure.key);
-  csv += "\r\n";
+  csv += ",rain_mm\r\n";
   for (const ColdTable& table : report.winters) {
     for (const ColdMonth& month : table.months) {
-      csv_row(csv, table, fmt::format("{}-{:02}", month.year, month.month), month.figures);
+      std::optional<double> rain_mm;
+      if (report.account.rain_mm) rain_mm = (*report.account.rain_mm)[month.month - 1];
+      csv_row(csv, table, fmt::format("{}-{:02}", month.year, month.month), month.figures, rain_mm);
     }
-    csv_row(csv, table, "total", table.total);
+    csv_row(csv, table, "total", table.total, std::nullopt);
   }
   return csv;
 }

@@ -17,6 +17,7 @@ namespace {
 
 constexpr int label_columns = 10;
 constexpr int narrow_columns = 60;
+constexpr int rain_columns = 9;
 
 std::string month_label(const ColdReport& report, const ColdMonth& month) {
   const std::string_view name = month_name(month.month);
@@ -92,9 +93,20 @@ Lines chart(const std::vector<Bar>& bars, const char* title, int width, const Te
   return lines;
 }
 
+/// The mean rain of a month in a column of its own; nothing where none is known.
+std::string rain_column(const ColdReport& report, unsigned month, const TextStyle& style) {
+  if (!report.account.rain_mm) return "";
+  return pad_left(rain_text((*report.account.rain_mm)[month - 1], style), rain_columns);
+}
+
+std::string rain_heading(const ColdReport& report) {
+  return report.account.rain_mm ? pad_left("rain", rain_columns) : "";
+}
+
 Lines three_table(const ColdReport& report, const TextStyle& style, int width) {
   const auto& w = report.winters;
   const bool with_air = width >= narrow_columns;
+  const bool with_rain = width >= narrow_columns + rain_columns + 8;
   const auto row = [&](const std::string& label, const ColdFigures& normal, const ColdFigures& mild,
                        const ColdFigures& cold) {
     return fmt::format("{}{:>8}{:>8}{:>8}{}", pad_right(label, label_columns),
@@ -105,11 +117,13 @@ Lines three_table(const ColdReport& report, const TextStyle& style, int width) {
   lines.push_back(
       fmt::format("{}{}{}", pad_right("", label_columns), pad_left("cold weeks in the pot", 24),
                   with_air ? pad_left("air, normal winter", 26 + hours_columns(style)) : ""));
-  lines.push_back(fmt::format("{}{:>8}{:>8}{:>8}{}", pad_right("", label_columns), "normal", "mild",
-                              "cold", with_air ? air_heading(style) : ""));
+  lines.push_back(fmt::format("{}{:>8}{:>8}{:>8}{}{}", pad_right("", label_columns), "normal",
+                              "mild", "cold", with_air ? air_heading(style) : "",
+                              with_rain ? rain_heading(report) : ""));
   for (std::size_t m = 0; m < w[0].months.size(); ++m) {
     lines.push_back(row(month_label(report, w[0].months[m]), w[0].months[m].figures,
                         w[1].months[m].figures, w[2].months[m].figures));
+    if (with_rain) lines.back() += rain_column(report, w[0].months[m].month, style);
   }
   lines.push_back(bold(row("Total", w[0].total, w[1].total, w[2].total), style));
   return lines;
@@ -127,8 +141,10 @@ Lines single_heading(int label_width, const TextStyle& style) {
 
 Lines month_table(const ColdReport& report, const ColdTable& table, const TextStyle& style) {
   Lines lines = single_heading(label_columns, style);
+  lines.back() += rain_heading(report);
   for (const ColdMonth& month : table.months) {
-    lines.push_back(single_row(month_label(report, month), month.figures, label_columns, style));
+    lines.push_back(single_row(month_label(report, month), month.figures, label_columns, style) +
+                    rain_column(report, month.month, style));
   }
   lines.push_back(bold(single_row("Total", table.total, label_columns, style), style));
   return lines;
@@ -198,6 +214,8 @@ Lines heading(const ColdReport& report, const TextStyle& style, int width) {
                        printable(cold_pot(report, style)), word_of(report.exposure),
                        rounded(report.lag_hours, 1.0), rounded(100 * report.swing_left, 1.0)),
            width));
+  if (const std::string rain = cold_rain(report, style); !rain.empty())
+    append(lines, wrap(sentence(rain), width));
   return lines;
 }
 

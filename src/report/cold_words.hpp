@@ -15,6 +15,8 @@ std::string cold_place(const ColdReport& report);
 std::string cold_basis(const ColdReport& report, const TextStyle& style);
 /// The pot: "a terracotta pot of 29 litres".
 std::string cold_pot(const ColdReport& report, const TextStyle& style);
+/// Rain of the winter months and what it makes of the winter; empty where no rain is known.
+std::string cold_rain(const ColdReport& report, const TextStyle& style);
 /// The days of every year, not of one.
 bool is_of_every_year(const ColdPeriod& period);
 

@@ -23,6 +23,9 @@ constexpr WordRow<Task> full[] = {
     {water_in, "water in until it runs from the hole"},
     {top_up, "top up with mix where it has settled"},
     {keep_moist, "keep the mix moist, not wet; look once a week"},
+    {keep_from_rain,
+     "in long rain keep the pot under a roof edge while the mix is soaked; see that water runs "
+     "out"},
     {shelter,
      "in a hard winter the pot freezes through: wrap it or move it to a cold, frost-free place"},
     {uncover, "lift the mesh when the first noses show"},
@@ -41,6 +44,11 @@ constexpr WordRow<Task> brief[] = {
     {keep_moist, "keep moist, not wet"},
 };
 
+constexpr const char* moist_in_wet =
+    "rain waters the pot; look once a week, and water under a roof when the top of the mix is dry";
+constexpr const char* moist_in_dry =
+    "too little rain: look twice a week, and water when the top of the mix is dry";
+
 const char* after_words(AfterFlowering after) {
   switch (after) {
     case AfterFlowering::discard:
@@ -57,6 +65,8 @@ const char* after_words(AfterFlowering after) {
 
 std::string date_text(const PlannedDate& date, const TextStyle& style) {
   const Said said{date.kinds, date.details};
+  if (date.task == keep_moist && date.winter != WinterRain::ordinary)
+    return date.winter == WinterRain::wet ? moist_in_wet : moist_in_dry;
   if (date.task == after_flowering)
     return worded(after_words(date.after.value_or(AfterFlowering::keep)), said, style);
   return from_table<Task>(full, date.task, said, style);
@@ -64,6 +74,7 @@ std::string date_text(const PlannedDate& date, const TextStyle& style) {
 
 std::string short_date_text(const PlannedDate& date, const TextStyle& style) {
   for (const WordRow<Task>& row : brief) {
+    if (date.winter != WinterRain::ordinary) break;
     if (row.code == date.task) return row.pattern;
   }
   return date_text(date, style);

@@ -89,6 +89,33 @@ constexpr WordRow<NoticeCode> sentences[] = {
      "standard deviation) in January and {july} in July beside the {yearly} from year to year. A "
      "site or your own normals narrow every figure"},
     {zone_stations, "about this zone: {why}"},
+    {stations_blended,
+     "climate blended from {stations:semi} and {count} farther stations, at {height:sea} above the "
+     "sea, the stations' own height, for none is told; good to about {expect}"},
+    {stations_blended,
+     "climate blended from {stations:semi} and {count} farther stations; good to about {expect}"},
+    {stations_far,
+     "no height is told, and the stations around stand high and low or far off ({stations:semi}): "
+     "taken at {height:sea} above the sea, the climate may be off by {expect}; tell the elevation"},
+    {stations_far,
+     "the stations around do not tell this place well ({stations:semi}): the climate may be off by "
+     "{expect}, and the ranges are wider for it"},
+    {offset_applied,
+     "the normals are taken {nights:warmer} at night and {daytimes:warmer} by day, as the offset "
+     "says"},
+    {record_offset,
+     "{days:days} of your records are {nights:warmer} at night and {daytimes:warmer} by day than "
+     "the normals (medians; the weather alone may make {weather}); an offset carries that to "
+     "seasons without records"},
+    {winter_wet,
+     "a wet winter ({rain:rain} of rain a month): a quarter of the mix is perlite, and long rain "
+     "is "
+     "kept off until shoots show (not so with winter \"ordinary\")"},
+    {winter_dry,
+     "a dry winter ({rain:rain} of rain a month, less than dries off): the pot needs watering "
+     "(less "
+     "with winter \"ordinary\")"},
+    {winter_assumed, "winter taken as ordinary: its rain is not known"},
     {normals_no_winter,
      "normals hold no cold or warm spells: hours between {lowest} and {highest} can be wrong by a "
      "factor of two, portions by a tenth. Records of real winters do better"},

@@ -10,6 +10,7 @@
 #include "climate/climate.hpp"
 #include "report/common_json.hpp"
 #include "report/notice_text.hpp"
+#include "report/place_json.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
 #include "report/text_layout.hpp"
@@ -17,12 +18,6 @@
 
 namespace bulbwright::report {
 namespace {
-
-Json twelve(const std::array<double, 12>& values, double step) {
-  Json list = Json::array();
-  for (const double value : values) list.push_back(rounded(value, step));
-  return list;
-}
 
 Json place_json(const Place& place) {
   Json json{{"name", place.name}};
@@ -35,23 +30,18 @@ Json place_json(const Place& place) {
     json["zone_estimated"] = place.zone_estimated;
   }
   json["maritime"] = is_maritime(place.normals);
-  json["tmin_c"] = twelve(place.normals.tmin_c, 0.1);
-  json["tmax_c"] = twelve(place.normals.tmax_c, 0.1);
-  if (place.rain_mm) json["rain_mm"] = twelve(*place.rain_mm, 1.0);
+  json["tmin_c"] = months_json(place.normals.tmin_c, 0.1);
+  json["tmax_c"] = months_json(place.normals.tmax_c, 0.1);
+  if (place.rain_mm) json["rain_mm"] = months_json(*place.rain_mm, 1.0);
   if (!place.blended_from.empty()) {
-    Json stations = Json::array();
-    for (const BlendedStation& station : place.blended_from) {
-      stations.push_back({{"name", station.name},
-                          {"distance_km", rounded(station.distance_km, 0.1)},
-                          {"elevation_m", rounded(station.elevation_m, 1.0)}});
-    }
-    json["blended_from"] = std::move(stations);
+    json["blended_from"] = stations_json(place.blended_from);
+    json["farther_stations"] = place.farther_stations;
     json["elevation_assumed"] = place.elevation_assumed;
-    json["spread_k"] = twelve(place.spread_k, 0.1);
+    json["spread_k"] = months_json(place.spread_k, 0.1);
   }
   if (place.stations > 0) {
     json["stations"] = place.stations;
-    json["spread_k"] = twelve(place.spread_k, 0.1);
+    json["spread_k"] = months_json(place.spread_k, 0.1);
     if (place.note) json["note"] = plain_text(*place.note);
   }
   json["year_to_year_k"] = rounded(year_to_year_sd_k(place.normals), 0.1);
@@ -78,23 +68,14 @@ std::string zone_text(const Place& place) {
   return place.zone + (place.zone_estimated ? "~" : "");
 }
 
-/// Source: international foot and mile, 0.3048 m and 1.609344 km exactly.
-constexpr double metres_per_foot = 0.3048;
-constexpr double kilometres_per_mile = 1.609344;
-
-std::string elevation_text(double metres, const TextStyle& style) {
-  if (style.units == Units::inches)
-    return fmt::format("{:.0f} ft above the sea", rounded(metres / metres_per_foot, 1.0));
-  return fmt::format("{:.0f} m above the sea", metres);
-}
-
-std::string stations_text(const Place& place) {
+std::string stations_text(const Place& place, const TextStyle& style) {
   std::string text;
   for (const BlendedStation& station : place.blended_from) {
-    text += fmt::format("{}{} ({:.0f} km, {:.0f} m high)", text.empty() ? "" : "; ",
-                        printable(station.name), rounded(station.distance_km, 1.0),
-                        station.elevation_m);
+    text += fmt::format("{}{} ({}, {} high)", text.empty() ? "" : "; ", printable(station.name),
+                        distance_text(Millimetres{1e6 * station.distance_km}, style),
+                        height_text(Millimetres{1e3 * station.elevation_m}, style));
   }
+  text += fmt::format("; and {} farther ones", place.farther_stations);
   if (place.blended_from.front().distance_km >= far_station_km) {
     text += ". They are far: the figures may be off as said";
   }
@@ -107,7 +88,8 @@ Lines card(const Place& place, const TextStyle& style, int width) {
   append(lines, wrap(printable(place.name), width));
   lines.front() = bold(lines.front(), style);
   std::string facts = position(place);
-  if (place.elevation_m) facts += ", " + elevation_text(*place.elevation_m, style);
+  if (place.elevation_m)
+    facts += ", " + height_text(Millimetres{1e3 * *place.elevation_m}, style) + " above the sea";
   if (place.elevation_assumed) facts += " (assumed, as the stations; tell the height)";
   if (!place.zone.empty() && place.stations == 0) {
     facts += fmt::format(", hardiness zone {}{}", place.zone,
@@ -120,21 +102,21 @@ Lines card(const Place& place, const TextStyle& style, int width) {
   const bool with_spread = place.stations > 0 || blended;
   lines.push_back(
       pad_right(style.units == Units::inches ? "°F" : "°C", 6) + pad_left("night", 8) +
-      pad_left("day", 8) + (place.rain_mm ? pad_left("rain, mm", 12) : "") +
+      pad_left("day", 8) + (place.rain_mm ? pad_left("rain", 12) : "") +
       (with_spread ? pad_left(blended ? "good to" : "spread between stations", blended ? 10 : 26)
                    : ""));
   for (std::size_t m = 0; m < 12; ++m) {
     const double spread = place.spread_k[m] * (style.units == Units::inches ? 1.8 : 1.0);
-    lines.push_back(
-        pad_right(month_name(static_cast<unsigned>(m) + 1), 6) +
-        pad_left(temperature(place.normals.tmin_c[m], style), 8) +
-        pad_left(temperature(place.normals.tmax_c[m], style), 8) +
-        (place.rain_mm ? pad_left(fmt::format("{:.0f}", (*place.rain_mm)[m]), 12) : "") +
-        (with_spread ? pad_left(fmt::format("{:.1f}", rounded(spread, 0.1)), blended ? 10 : 26)
-                     : ""));
+    lines.push_back(pad_right(month_name(static_cast<unsigned>(m) + 1), 6) +
+                    pad_left(temperature(place.normals.tmin_c[m], style), 8) +
+                    pad_left(temperature(place.normals.tmax_c[m], style), 8) +
+                    (place.rain_mm ? pad_left(rain_text((*place.rain_mm)[m], style), 12) : "") +
+                    (with_spread
+                         ? pad_left(fmt::format("{:.1f}", rounded(spread, 0.1)), blended ? 10 : 26)
+                         : ""));
   }
   lines.emplace_back();
-  if (blended) append(lines, hanging("Stations", stations_text(place), 12, width));
+  if (blended) append(lines, hanging("Stations", stations_text(place, style), 12, width));
   append(lines, hanging("Source", printable(place.source), 12, width));
   if (!place.confidence.empty()) {
     append(lines, hanging("Confidence", printable(place.confidence), 12, width));
@@ -146,16 +128,14 @@ Lines card(const Place& place, const TextStyle& style, int width) {
 
 Lines list(const PlacesReport& report, const TextStyle& style, int width) {
   const bool near = !report.distance_km.empty();
-  const bool miles = style.units == Units::inches;
-  const double unit = miles ? kilometres_per_mile : 1.0;
-  const int fixed = 4 + 6 + 8 + 8 + (near ? 9 : 0);
+  const int fixed = 4 + 6 + 8 + 8 + (near ? 12 : 0);
   int longest = 12;
   for (const Place& place : report.places)
     longest = std::max(longest, columns(printable(place.name)));
   const int name = std::min(longest, std::max(16, width - fixed - 2));
   Lines lines;
   lines.push_back(pad_right("", name) + pad_left("", 4) + pad_left("zone", 6) + pad_left("Jan", 8) +
-                  pad_left("Jul", 8) + (near ? pad_left(miles ? "miles" : "km", 9) : ""));
+                  pad_left("Jul", 8) + (near ? pad_left("away", 12) : ""));
   for (std::size_t i = 0; i < report.places.size(); ++i) {
     const Place& place = report.places[i];
     const auto means = monthly_means(place.normals);
@@ -163,8 +143,7 @@ Lines list(const PlacesReport& report, const TextStyle& style, int width) {
         pad_right(cut_to(printable(place.name), name, style), name) + pad_left(place.country, 4) +
         pad_left(zone_text(place), 6) + pad_left(temperature(means[0], style), 8) +
         pad_left(temperature(means[6], style), 8) +
-        (near ? pad_left(fmt::format("{:.0f}", rounded(report.distance_km[i] / unit, 1.0)), 9)
-              : ""));
+        (near ? pad_left(distance_text(Millimetres{1e6 * report.distance_km[i]}, style), 12) : ""));
   }
   append(lines, wrap(fmt::format("Jan and Jul: mean temperature, {}. ~: zone estimated from the "
                                  "normals.",

@@ -10,6 +10,7 @@
 #include "report/date_text.hpp"
 #include "report/notice_json.hpp"
 #include "report/notice_text.hpp"
+#include "report/place_json.hpp"
 #include "report/section_json.hpp"
 #include "report/sheet/words.hpp"
 
@@ -232,6 +233,9 @@ Json climate_json(const PlacePicture& place) {
   if (place.basis) json["basis"] = plain_text(*place.basis);
   json["mix_mean_c"] = list_of(place.mix_mean_c, [](double mean) { return tenth(mean); });
   put_day(json, "measured_until", place.measured_until);
+  put_account(json, place.account);
+  json["winter"] = word_of(place.winter);
+  json["winter_given"] = place.winter_given;
   return json;
 }
 

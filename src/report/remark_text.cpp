@@ -100,16 +100,22 @@ constexpr WordRow<RemarkCode> remarks[] = {
      "the mean of {stations} stations of the zone; places within one zone differ, so the mild and "
      "the cold winter lie {yearly} apart from the normal one"},
     {from_blend,
-     "monthly normals blended from {place} and others; the mild and the cold winter lie {yearly} "
+     "monthly normals blended from {stations:semi} and others; the mild and the cold winter lie "
+     "{yearly} "
      "apart from the normal one"},
     {from_blend_assumed,
-     "monthly normals blended from {place} and others at their own height, for no elevation is "
+     "monthly normals blended from {stations:semi} and others at their own height, for no "
+     "elevation is "
      "given; the mild and the cold winter lie {yearly} apart from the normal one"},
     {from_this_season, "your records of this very season"},
     {from_records_and_normals, "your records up to {last}, then the normals of {place}"},
+    {from_normals_beside_records,
+     "the normals of {place}; your records, {start} to {last}, hold no whole winter and are only "
+     "compared with them"},
     {from_running_records, "your records up to {last}, then each of {count} recorded winters"},
     {from_one_winter, "your records of one winter, {winter}; the next will differ"},
     {from_winters, "your records of {count} winters, {start} to {last}"},
+    {station_there, "{place} ({distance:far} away, {height:higher})"},
     {neighbours_taken, "few stations in this half zone: the two beside it are taken in"},
     {regions_taken,
      "too few {region} stations in or beside this half zone: those of all regions are taken"},

@@ -15,6 +15,9 @@ namespace {
 /// 0.45359237 kg exactly.
 constexpr double litres_per_quart = 1.101220942715;
 constexpr double kilograms_per_pound = 0.45359237;
+/// Source: international foot and mile, exact.
+constexpr double metres_per_foot = 0.3048;
+constexpr double kilometres_per_mile = 1.609344;
 
 std::string inches_text(double inches) {
   const long eighths = std::lround(rounded(inches, 0.125) * 8.0);
@@ -37,6 +40,24 @@ std::string length_number(Millimetres length, const TextStyle& style) {
 std::string length_text(Millimetres length, const TextStyle& style) {
   const char* unit = style.units == Units::inches ? "in" : "mm";
   return fmt::format("{}\u00A0{}", length_number(length, style), unit);
+}
+
+std::string distance_text(Millimetres distance, const TextStyle& style) {
+  const double km = distance.value() / 1e6;
+  if (style.units == Units::millimetres) return fmt::format("{:.0f}\u00A0km", rounded(km, 1.0));
+  return fmt::format("{:.0f}\u00A0miles", rounded(km / kilometres_per_mile, 1.0));
+}
+
+std::string height_text(Millimetres height, const TextStyle& style) {
+  const double metres = height.value() / 1000.0;
+  if (style.units == Units::millimetres) return fmt::format("{:.0f}\u00A0m", rounded(metres, 1.0));
+  return fmt::format("{:.0f}\u00A0ft", rounded(metres / metres_per_foot, 1.0));
+}
+
+std::string rain_text(double rain_mm, const TextStyle& style) {
+  if (style.units == Units::millimetres)
+    return fmt::format("{:.0f}\u00A0mm", rounded(rain_mm, 1.0));
+  return fmt::format("{:.1f}\u00A0in", rounded(rain_mm / millimetres_per_inch, 0.1));
 }
 
 std::string fine_length_text(Millimetres length, const TextStyle& style) {

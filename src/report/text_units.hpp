@@ -15,6 +15,15 @@ namespace bulbwright::report {
 /// "275 mm" to the whole millimetre, or "10 7/8 in" to the nearest eighth of an inch.
 std::string length_text(Millimetres length, const TextStyle& style);
 
+/// How far a place lies: "32 km", or with inches "20 miles".
+std::string distance_text(Millimetres distance, const TextStyle& style);
+
+/// A height of land: "640 m", or with inches "2100 ft".
+std::string height_text(Millimetres height, const TextStyle& style);
+
+/// Rain of a month: "102 mm", or with inches "4.0 in".
+std::string rain_text(double rain_mm, const TextStyle& style);
+
 /// A length that is worked to, as `fit` prints: "65.5 mm" to the tenth, or "2.58 in"; with a plain
 /// space.
 std::string fine_length_text(Millimetres length, const TextStyle& style);

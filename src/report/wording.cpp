@@ -88,6 +88,20 @@ std::string tall_text(Millimetres length, const TextStyle& style) {
   return fmt::format("{}\u00A0cm", short_number(length.value() / 10.0));
 }
 
+std::string higher_text(Millimetres height, const TextStyle& style) {
+  const Millimetres shown = height < Millimetres{0.0} ? -height : height;
+  const std::string text = height_text(shown, style);
+  if (text.starts_with("0")) return "as high";
+  return text + (height < Millimetres{0.0} ? " lower" : " higher");
+}
+
+std::string warmer_text(Kelvins difference, const TextStyle& style) {
+  const double shown = rounded(difference.value(), 0.1);
+  if (shown == 0.0) return "as warm";
+  const Kelvins apart{shown < 0.0 ? -shown : shown};
+  return difference_text(apart, style) + (shown < 0.0 ? " colder" : " warmer");
+}
+
 /// The words of one figure.
 class DetailWords {
  public:
@@ -111,13 +125,20 @@ class DetailWords {
   std::string operator()(Millimetres length) const {
     if (how_ == "up") return length_up(length, style_);
     if (how_ == "tall") return tall_text(length, style_);
+    if (how_ == "far") return distance_text(length, style_);
+    if (how_ == "rain") return rain_text(length.value(), style_);
+    if (how_ == "sea") return height_text(length, style_);
+    if (how_ == "higher") return higher_text(length, style_);
     return length_text(length, style_);
   }
   std::string operator()(Celsius temperature) const {
     if (how_ == "half") return temperature_text(Celsius{rounded(temperature.value(), 0.5)}, style_);
     return temperature_text(temperature, style_);
   }
-  std::string operator()(Kelvins difference) const { return difference_text(difference, style_); }
+  std::string operator()(Kelvins difference) const {
+    if (how_ == "warmer") return warmer_text(difference, style_);
+    return difference_text(difference, style_);
+  }
   std::string operator()(Litres volume) const { return volume_text(volume, style_); }
   std::string operator()(Day day) const { return to_words(day); }
   std::string operator()(const DayWindow& days) const {

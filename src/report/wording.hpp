@@ -19,6 +19,9 @@ namespace bulbwright::report {
 ///   {leaves:tall} in cm or inches     {mix:half} to half a degree C
 ///   {gap:days} "1 day", "12 days"     {off:late} "3 days late", "1 day early"
 ///   {open:is|are} by number           {mouths:or} "a, b or c"    {stored:and}  {closed:semi} "; "
+///   {distance:far} in km or miles     {height:sea} above the sea, in m or feet
+///   {rain:rain} in mm or inches
+///   {height:higher} "12 m higher"     {nights:warmer} "1.2 C warmer", "colder"
 ///   {kinds:many} always in the plural
 /// What stands in [ ] is left out where a figure named in it is missing.
 

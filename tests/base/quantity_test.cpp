@@ -20,6 +20,22 @@ TEST_CASE("a bare number is refused with the likely fix", "[quantity][input]") {
   CHECK_THROWS_WITH(parse_temperature("5"), R"("5" has no unit; did you mean "5 C" or "5 F"?)");
 }
 
+TEST_CASE("a difference of temperatures is scaled and not shifted", "[quantity]") {
+  CHECK(parse_difference("1.2 C") == Kelvins{1.2});
+  CHECK(parse_difference("1.2 K") == Kelvins{1.2});
+  CHECK(parse_difference("+1.2 °C") == Kelvins{1.2});
+  CHECK(parse_difference("-9 F").value() == Approx(-5.0));
+  CHECK(parse_difference("1.8 degF").value() == Approx(1.0));
+  CHECK(parse_difference("0 F") == Kelvins{0.0});
+  CHECK_THROWS_WITH(parse_difference("1.2"),
+                    R"("1.2" has no unit; did you mean "1.2 C" or "1.2 F"?)");
+  CHECK_THROWS_WITH(parse_difference("1.2 R"), Catch::Contains("expected C, K or F"));
+  for (const char* text : {"", "C", "++1 C", "+-1 C", "+ 1 C", "1,2 C"}) {
+    CAPTURE(text);
+    CHECK_THROWS_AS(parse_difference(text), InvalidValue);
+  }
+}
+
 TEST_CASE("odd spellings of numbers are refused", "[quantity][input]") {
   for (const char* text : {"", " ", "nan mm", "inf mm", "0x10 mm", "1e400 mm", "1e3 mm", "12,5 cm",
                            "mm", "5 furlong", "5 mm mm"}) {

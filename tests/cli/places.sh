@@ -30,7 +30,8 @@ $bulbwright places GB 8b | grep -q "zone" || fail "country and zone"
 
 # Whose data it is.
 for owner in WorldClim NOAA "CC BY-SA 4.0" "Met Office"; do
-  $bulbwright --version | tr '\n' ' ' | grep -qF "$owner" || fail "--version does not name $owner"
+  $bulbwright --version | tr '\n' ' ' > "$work/version"
+  grep -qF "$owner" "$work/version" || fail "--version does not name $owner"
 done
 
 # The zone profiles are those of data/zone_profiles.py, which reads the same file on its own.

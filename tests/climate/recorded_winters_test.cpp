@@ -82,6 +82,14 @@ TEST_CASE("a record without a whole winter is refused, or continued", "[records]
   auto days = seattle(Day{2012, 6, 30});
   CHECK_THROWS_WITH(winters_from_record(days, 47.45, 2026, std::nullopt),
                     Catch::Contains("holds no whole winter"));
+  // Half a year of another season is only compared with the place's normals.
+  const PlaceCatalogue places = PlaceCatalogue::builtin();
+  const RecordedWinters beside = winters_from_record(days, 47.45, 2026, places.find("Seattle"));
+  REQUIRE(beside.winters.size() == 3);
+  CHECK_FALSE(beside.recorded);
+  CHECK(beside.basis.code == RemarkCode::from_normals_beside_records);
+  CHECK(beside.winters[0].days.at(200).tmin_c ==
+        winters_from_normals(places.find("Seattle"), 2026)[0].days.at(200).tmin_c);
   CHECK_THROWS_AS(winters_from_record({}, 47.45, 2026, std::nullopt), InvalidValue);
 }
 

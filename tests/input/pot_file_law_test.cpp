@@ -54,7 +54,7 @@ void check_same(const Request& a, const Request& b) {
   CHECK(a.order == b.order);
   CHECK(a.storage == b.storage);
   CHECK(a.pests == b.pests);
-  CHECK(a.wet_winter == b.wet_winter);
+  CHECK(a.winter == b.winter);
   CHECK(a.layers == b.layers);
   CHECK(a == b);  // and what the lines above forget
 }
@@ -164,6 +164,10 @@ PlaceRequest some_place(Draw& draw) {
       place.records_file = "terrace \xc3\xbc.csv";
       place.latitude = draw.number(-60.0, 60.0, 0.37);
   }
+  if (!place.records_file && draw.chance()) {
+    const Kelvins nights{draw.number(-3.0, 3.0, 0.1)};
+    place.offset = TemperatureOffset{nights, draw.chance() ? nights : Kelvins{1.0 * 5.0 / 9.0}};
+  }
   place.exposure = static_cast<Exposure>(draw.below(4));
   return place;
 }
@@ -211,7 +215,7 @@ Request some_request(Draw& draw) {
   for (std::size_t i = 0; i < words_of<Pest>().size(); ++i) {
     if (draw.chance()) request.pests.push_back(static_cast<Pest>(i));
   }
-  request.wet_winter = draw.chance();
+  if (draw.chance()) request.winter = static_cast<WinterRain>(draw.below(3));
   for (std::size_t n = 1 + draw.below(4); n > 0; --n) request.layers.push_back(some_layer(draw));
   return request;
 }

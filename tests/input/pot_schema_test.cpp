@@ -39,7 +39,7 @@ TEST_CASE("the schema of the pot file lists the words that are read", "[pot_file
   CHECK(words("/properties/pot/properties/mix") == word_list(input::mix_words));
   CHECK(words("/properties/place/properties/exposure") == word_list(words_of<Exposure>()));
   CHECK(words("/properties/pests/items") == word_list(words_of<Pest>()));
-  CHECK(words("/properties/winter") == word_list(input::winter_words));
+  CHECK(words("/properties/winter") == word_list(words_of<WinterRain>()));
   CHECK(words("/properties/layers/items/properties/arrange") == word_list(words_of<Arrange>()));
   CHECK(words("/properties/layers/items/properties/use") == word_list(words_of<Use>()));
 }

@@ -53,6 +53,20 @@ TEST_CASE("a detail is written in the reader's units", "[notice_text]") {
   CHECK(in_words("{mix:half}, {yearly}", details, inches) == "56 °F, 3.6 °F");
 }
 
+TEST_CASE("distances, heights, rain and differences are said in words", "[notice_text]") {
+  const std::vector<Detail> details{
+      {DetailName::distance, Millimetres{32.4e6}}, {DetailName::height, Millimetres{-50e3}},
+      {DetailName::rain, Millimetres{101.6}},      {DetailName::nights, Kelvins{1.2}},
+      {DetailName::daytimes, Kelvins{-0.5}},       {DetailName::weather, Kelvins{0.04}}};
+  CHECK(in_words("{distance:far}, {height:higher}, {rain:rain}", details) ==
+        "32 km, 50 m lower, 102 mm");
+  CHECK(in_words("{distance:far}, {height:higher}, {rain:rain}", details, inches) ==
+        "20 miles, 164 ft lower, 4.0 in");
+  CHECK(in_words("{nights:warmer}, {daytimes:warmer}, {weather:warmer}", details) ==
+        "1.2 °C warmer, 0.5 °C colder, as warm");
+  CHECK(in_words("{nights:warmer}", details, inches) == "2.2 °F warmer");
+}
+
 TEST_CASE("numbers of things make their words", "[notice_text]") {
   const std::vector<Detail> details{{DetailName::open, 1},
                                     {DetailName::all, 3},
