@@ -10,6 +10,7 @@
 #include "input/field_values.hpp"
 #include "layers/layering.hpp"
 #include "packing/packing.hpp"
+#include "packing/pattern.hpp"
 #include "pot/outline_size.hpp"
 #include "report/fit_report.hpp"
 
@@ -19,7 +20,7 @@ namespace {
 struct FitOptions {
   CommonOptions common;
   std::string top, shape = "round", corner = "0 mm", bulb, gap = "25 mm", wall = "10 mm", count;
-  std::string effort = "quick";
+  std::string effort = "quick", pattern = "dense";
 };
 
 using input::Faults;
@@ -60,6 +61,7 @@ report::AskedFlags flags_of(const FitOptions& options) {
   } else {
     flags.emplace_back("count", options.count);
   }
+  flags.emplace_back("pattern", options.pattern);
   flags.emplace_back("effort", options.effort);
   return flags;
 }
@@ -73,6 +75,19 @@ void refuse_too_many(const Section& section, const PackKind& kind, Millimetres g
                      fmt::format("up to {} bulbs of {:g} mm would fit; expected at most {} in one "
                                  "outline: larger bulbs, a wider gap or a smaller outline",
                                  most, kind.diameter.value(), most_bulbs_of_a_layer)};
+}
+
+/// How many rings and rows hold beside the densest layout, and the one asked for in its place.
+void lay_by_eye(const PackKind& kind, Millimetres gap, report::FitReport& fit) {
+  fit.dense_count = fit.packing.bulbs.size();
+  for (const Pattern pattern : {Pattern::rings, Pattern::rows}) {
+    PatternLayout layout = lay_pattern(fit.section, kind, gap, fit.wall, pattern);
+    (pattern == Pattern::rings ? fit.in_rings : fit.in_rows) = layout.packing.bulbs.size();
+    if (pattern != fit.pattern) continue;
+    fit.packing = std::move(layout.packing);
+    fit.sets = std::move(layout.sets);
+    fit.upright = layout.upright;
+  }
 }
 
 CommandResult run(const FitOptions& options, const Terminal& terminal) {
@@ -97,11 +112,17 @@ CommandResult run(const FitOptions& options, const Terminal& terminal) {
       faults.add(input::Field{"--count", {}}, fault.expectation());
     }
   }
+  fit.pattern = from_word<Pattern>(options.pattern).value_or(Pattern::dense);
+  if (fit.own_count && fit.pattern != Pattern::dense) {
+    faults.add(input::Field{"--pattern", {}},
+               "rings and rows are laid with a gap; expected dense with --count");
+  }
   faults.throw_if_any();
   if (!fit.own_count) refuse_too_many(fit.section, kind, gap, fit.wall);
   const Effort effort = effort_named(options.effort);
   fit.packing = fit.own_count ? place_count(fit.section, {&kind, 1}, least_gap, fit.wall, effort)
                               : pack_most(fit.section, {&kind, 1}, gap, fit.wall, effort);
+  if (!fit.own_count) lay_by_eye(kind, gap, fit);
   fit.request = flags_of(options);
   CommandResult result;
   result.out = options.common.out;
@@ -132,7 +153,10 @@ Command fit_command() {
   group.text("--bulb", options->bulb, "LENGTH", "diameter of the bulbs");
   group.text("--gap", options->gap, "LENGTH", "clear between neighbours (25 mm)");
   group.text("--wall", options->wall, "LENGTH", "clear between bulb and inner wall (10 mm)");
-  group.text("--count", options->count, "N", "own bulbs: the largest gap for so many");
+  group.choice("--pattern", options->pattern, {"dense", "rings", "rows"},
+               "rings or rows that a hand can lay, or as many as fit (dense)");
+  group.text("--count", options->count, "N",
+             "own bulbs: the largest gap for so many, up to an even spread");
   declare_effort(command.options, options->effort);
   declare_common(command.options, options->common, {"text", "json", "csv"});
   command.footer =

@@ -58,8 +58,35 @@ std::string count_text(const FitReport& report, const TextStyle& style) {
   const char* does =
       report.own_count ? (count == 1 ? "stands" : "stand") : (count == 1 ? "fits" : "fit");
   if (count == 1) return fmt::format("1 bulb {}.\n", does);
-  return fmt::format("{} {}, {} apart or more.\n", bulbs_text(count), does,
+  const char* how = report.pattern == Pattern::rings  ? " in rings"
+                    : report.pattern == Pattern::rows ? " in rows"
+                                                      : "";
+  return fmt::format("{} {}{}, {} apart or more.\n", bulbs_text(count), does, how,
                      fine_length_text(report.packing.gap, style));
+}
+
+/// What to set where, for a pattern; else what patterns would hold.
+std::string pattern_text(const FitReport& report) {
+  if (report.pattern == Pattern::dense) {
+    if (report.packing.bulbs.size() < 3) return {};
+    return fmt::format("Laid by eye: {} in rings, {} in rows (--pattern rings, --pattern rows).\n",
+                       report.in_rings, report.in_rows);
+  }
+  std::string text = report.pattern == Pattern::rings ? "From the rim inwards: "
+                     : report.upright                 ? "Across the length, from one end: "
+                                                      : "Along the length, from one side: ";
+  for (std::size_t i = 0; i < report.sets.size(); ++i) {
+    text += fmt::format("{}{}", i > 0 ? ", " : "", report.sets[i]);
+  }
+  text += ".\n";
+  const std::size_t count = report.packing.bulbs.size();
+  if (count < report.dense_count) {
+    text += fmt::format("{} fewer than the densest layout found, which holds {}.\n",
+                        report.dense_count - count, report.dense_count);
+  } else {
+    text += "As many as the densest layout found.\n";
+  }
+  return text;
 }
 
 }  // namespace
@@ -79,6 +106,13 @@ std::string fit_json(const FitReport& report) {
   json["count"] = report.packing.bulbs.size();
   json["upper_bound"] = report.packing.upper_bound;
   json["bound"] = report.packing.bound_name;
+  json["pattern"] = word_of(report.pattern);
+  json["sets"] = report.sets;
+  if (!report.own_count) {
+    json["dense_count"] = report.dense_count;
+    json["rings_count"] = report.in_rings;
+    json["rows_count"] = report.in_rows;
+  }
   json["positions"] = std::move(positions);
   json["least_gap_mm"] = clearance(report.packing.least_gap);
   json["least_wall_mm"] = clearance(report.packing.least_wall);
@@ -103,6 +137,7 @@ std::string fit_text(const FitReport& report, const TextStyle& style) {
   }
   text += count_text(report, style);
   if (!report.own_count) {
+    text += pattern_text(report);
     text += fmt::format("No layout can hold more than {} ({}).\n", packing.upper_bound,
                         packing.bound_name);
   }

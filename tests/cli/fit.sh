@@ -12,6 +12,10 @@ trap 'rm -rf "$work"' EXIT
 "$bulbwright" fit --top "500 mm x 300 mm" --shape oval --bulb "35 mm" --gap "10 mm" --format json >"$work/oval.json"
 "$bulbwright" fit --top "400 mm" --shape half-round --bulb "30 mm" --format json >"$work/half.json"
 "$bulbwright" fit --top "380 mm" --bulb "40 mm" --count 15 --format json >"$work/own.json"
+for pattern in rings rows; do
+  "$bulbwright" fit --top "380 mm" --bulb "40 mm" --pattern $pattern --format json >"$work/$pattern.json"
+  "$bulbwright" fit --shape oval --top "600 mm x 300 mm" --bulb "40 mm" --pattern $pattern --format json >"$work/oval-$pattern.json"
+done
 
 /usr/bin/python3 - "$root/docs/schema/fit.schema.json" "$work"/*.json <<'PY'
 import json, math, sys
@@ -22,6 +26,9 @@ for name in sys.argv[2:]:
     jsonschema.Draft202012Validator(schema).validate(fit)
     at = [(p["x_mm"], p["y_mm"]) for p in fit["positions"]]
     assert len(at) == fit["count"] <= fit["upper_bound"], name
+    assert not fit["sets"] or sum(fit["sets"]) == fit["count"], name
+    if fit["pattern"] != "dense":
+        assert fit["count"] == fit[fit["pattern"] + "_count"] and fit["dense_count"] >= 20, name
     nearest = min(math.dist(a, b) for i, a in enumerate(at) for b in at[:i]) - fit["bulb_mm"]
     assert nearest >= fit["gap_mm"] - 1e-9, (name, nearest)
     assert abs(nearest - fit["least_gap_mm"]) < 2e-3, (name, nearest)
@@ -60,3 +67,14 @@ text --top "60 mm x 55 mm" --count 1 2>/dev/null | grep -q "^No bulb fits so far
 text --top "100 mm x 60 mm" --count 3 2>/dev/null | grep -q "no layout can hold more than 1 (" || { echo "a proven refusal"; exit 1; }
 "$bulbwright" fit --shape rectangle --top "24 in x 3 in" --bulb "2.5 in" --wall "0.25 in" --gap "0.5 in" |
   grep -q "^8 bulbs fit" || { echo "an exact fit in inches"; exit 1; }
+
+# Rings and rows tell what to set where and what they lose; with own bulbs there is no pattern.
+"$bulbwright" fit --top "380 mm" --bulb "40 mm" --pattern rings >"$work/out"
+grep -q "^25 bulbs fit in rings, 25 mm apart or more\.$" "$work/out" && grep -q "^From the rim inwards: 15, 9, 1\.$" "$work/out" &&
+  grep -q "^2 fewer than the densest layout found, which holds 27\.$" "$work/out" || { echo "rings"; cat "$work/out"; exit 1; }
+"$bulbwright" fit --shape rectangle --top "600 mm x 200 mm" --bulb "40 mm" --pattern rows >"$work/out"
+grep -q "^Along the length, from one side: 9, 9, 9\.$" "$work/out" && grep -q "^As many as the densest layout found\.$" "$work/out" ||
+  { echo "rows"; cat "$work/out"; exit 1; }
+status=0
+"$bulbwright" fit --top "380 mm" --bulb "40 mm" --count 9 --pattern rings >"$work/out" 2>"$work/err" || status=$?
+[ "$status" -eq 2 ] && grep -q -- "--pattern: rings and rows" "$work/err" || { echo "a pattern of own bulbs"; exit 1; }
