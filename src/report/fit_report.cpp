@@ -69,7 +69,7 @@ std::string count_text(const FitReport& report, const TextStyle& style) {
 std::string pattern_text(const FitReport& report) {
   if (report.pattern == Pattern::dense) {
     if (report.packing.bulbs.size() < 3) return {};
-    return fmt::format("Laid by eye: {} in rings, {} in rows (--pattern rings, --pattern rows).\n",
+    return fmt::format("Laid by eye, rings hold {}, rows {} (--pattern rings, --pattern rows).\n",
                        report.in_rings, report.in_rows);
   }
   std::string text = report.pattern == Pattern::rings ? "From the rim inwards: "
