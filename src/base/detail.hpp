@@ -136,6 +136,10 @@ enum class RemarkCode {
   // what little cold does
   few_flowers,
   late_flowers,
+  // how bulbs were treated
+  treated_cold,
+  treated_forced,
+  treated_in_growth,
   // assumed of a pot
   base_share,
   height_share,

@@ -24,6 +24,12 @@ bool add_count(std::string_view text, LayerRequest& layer, Faults& faults) {
   }
 }
 
+bool add_state(std::string_view text, LayerRequest& layer, Faults& faults) {
+  const auto state = input::read_word<BulbState>(layer_field, text, "state of bulbs", faults);
+  if (state) layer.state = *state;
+  return state.has_value();
+}
+
 /// "2 narcissus-jonquilla"; the share may be missing in a layer of one kind only.
 bool add_part(std::string_view piece, bool mixture, LayerRequest& layer, Faults& faults) {
   const std::size_t blank = piece.find_first_of(" \t");
@@ -68,7 +74,15 @@ bool add_part(std::string_view piece, bool mixture, LayerRequest& layer, Faults&
 
 std::optional<LayerRequest> read_layer_option(std::string_view text, Faults& faults) {
   LayerRequest layer;
-  const std::vector<std::string_view> sides = split(text, '=');
+  const std::vector<std::string_view> said = split(text, ',');
+  if (said.size() > 2) {
+    faults.add(layer_field, fmt::format("{} has more than one comma; expected something like "
+                                        "\"tulip-triumph = 20, rooted\"",
+                                        in_quotes(text)));
+    return std::nullopt;
+  }
+  if (said.size() == 2 && !add_state(said[1], layer, faults)) return std::nullopt;
+  const std::vector<std::string_view> sides = split(said[0], '=');
   if (trimmed(text).empty() || sides.size() > 2) {
     faults.add(layer_field, fmt::format("{} is no layer; expected something like "
                                         "\"tulip-triumph\" or \"tulip-triumph = 20\"",

@@ -9,9 +9,9 @@
 namespace bulbwright::cli {
 
 /// One --layer:
-///   KIND | KIND = COUNT | SHARE KIND + SHARE KIND [+ ...] [= COUNT]
-/// "tulip-triumph", "tulip-triumph = 20", "2 narcissus-jonquilla + 1 muscari = 30". Blanks around
-/// the signs do not matter.
+///   KIND | KIND = COUNT | SHARE KIND + SHARE KIND [+ ...] [= COUNT], each with ", STATE" behind
+/// "tulip-triumph", "tulip-triumph = 20", "2 narcissus-jonquilla + 1 muscari = 30",
+/// "tulip-triumph = 20, rooted". Blanks around the signs do not matter.
 std::optional<LayerRequest> read_layer_option(std::string_view text, input::Faults& faults);
 
 }  // namespace bulbwright::cli

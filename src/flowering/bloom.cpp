@@ -15,11 +15,9 @@ constexpr double noses_above_c = 2.0;   // none break a mix that is frozen or ne
 constexpr int blast_days = 10;          // before the first flower
 constexpr double reference_c = 10.0;    // flower_days is meant at this temperature
 constexpr double least_wave_c = 2.0, most_wave_c = 22.0;
-constexpr double one_side_80 = 1.2816;  // normal quantile of 0.9
-constexpr double low_confidence_factor = 2.0;
+constexpr double one_side_80 = 1.2816;      // normal quantile of 0.9
 constexpr double least_depth_factor = 0.7;  // however shallow
 constexpr double most_depth_days = 30.0;
-constexpr double depth_doubt = 0.8;      // of its effect: published from nothing to twice as much
 constexpr double margin = 1e-9;          // a sum this near its threshold has reached it
 constexpr double indoor_light_h = 12.5;  // does best by the forcing tables (docs/bloom_model.md)
 

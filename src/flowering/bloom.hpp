@@ -8,9 +8,11 @@
 
 #include "base/calendar_day.hpp"
 #include "base/quantity.hpp"
+#include "catalogue/bulb_state.hpp"
 #include "cold/cold.hpp"
 #include "cold/pot_temperature.hpp"
 #include "flowering/bloom_parameters.hpp"
+#include "flowering/wave.hpp"
 
 namespace bulbwright {
 
@@ -55,10 +57,6 @@ BloomSeason bloom_season(const PotWinter& winter);
 
 /// Days indoors at one temperature with 12.5 h of light, for pots brought in to flower.
 BloomSeason indoor_season(Day first, int days, Celsius temperature);
-
-/// dry: roots come first (rooting_heat), then the shoot grows. rooted: long established, or potted
-/// and chilled in the pot. in_growth: with its nose up.
-enum class BulbState { dry, rooted, in_growth };
 
 /// What happened to the bulbs before the first day in the pot outdoors (or, for pots that are
 /// chilled planted and then brought in, before that day).
@@ -111,8 +109,13 @@ struct WaveForecast {
   Day latest_last;
   /// Claimed share of years whose first flowers open from earliest_first to as many days after the
   /// predicted first; checked at places left out of the fit (docs/bloom_model.md).
-  double share = 0.8;
+  double share = range_share;
 };
+
+/// Of what depth moves a wave by: published from nothing to twice as much.
+inline constexpr double depth_doubt = 0.8;
+/// By which a range grows where confidence is low: this program's own.
+inline constexpr double low_confidence_factor = 2.0;
 
 /// From the waves of the normal, the mild (+1 standard deviation) and the cold winter. The spread
 /// of first flowers is the root of the squares of winter_share x half the difference between mild

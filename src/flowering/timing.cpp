@@ -2,14 +2,17 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "flowering/display.hpp"
+#include "flowering/doubt.hpp"
 
 namespace bulbwright {
 namespace {
 
 constexpr double usual_depth_cm = 0.0;
-constexpr int indoor_days = 150;  ///< longer than any forced bulb takes
+constexpr Weeks least_treatment{1.0};  ///< fewer weeks in the cold are none
+constexpr int indoor_days = 150;       ///< longer than any forced bulb takes
 
 /// The state in which a kind is planted: cold it came with, then storage.
 ColdState at_planting(const ColdAsk& ask, double storage_weeks) {
@@ -78,6 +81,39 @@ Day end_of_cold(const Wave& wave) {
   return std::max(wave.shoots, wave.first - most_shoots_lead_days);
 }
 
+bool all_flower(const std::vector<Wave>& waves) {
+  return std::ranges::all_of(waves, &Wave::flowers);
+}
+
+double deviation_of_firsts(const std::vector<Wave>& waves) {
+  if (waves.size() < 2) return 0.0;
+  double mean = 0.0, squares = 0.0;
+  for (const Wave& wave : waves) mean += wave.first_exact / static_cast<double>(waves.size());
+  for (const Wave& wave : waves) squares += (wave.first_exact - mean) * (wave.first_exact - mean);
+  return std::sqrt(squares / static_cast<double>(waves.size() - 1));
+}
+
+Treatment treatment_of(const TimedKind& kind, const ColdState& start) {
+  if (kind.ask.use == Use::forcing) return Treatment::forced;
+  if (kind.state == BulbState::in_growth) return Treatment::in_growth;
+  return start.weeks() >= least_treatment ? Treatment::refrigerated : Treatment::natural;
+}
+
+/// What a notice says of a treatment; nothing where it is the usual one.
+std::optional<RemarkCode> said_of(Treatment treatment) {
+  switch (treatment) {
+    case Treatment::refrigerated:
+      return RemarkCode::treated_cold;
+    case Treatment::forced:
+      return RemarkCode::treated_forced;
+    case Treatment::in_growth:
+      return RemarkCode::treated_in_growth;
+    case Treatment::natural:
+      break;
+  }
+  return std::nullopt;
+}
+
 void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindTiming& timing) {
   const ColdState start = at_planting(kind.ask, timing.cold.cold.storage_weeks);
   std::vector<Wave> waves;
@@ -91,6 +127,9 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
       three ? forecast_of_three(kind.bloom, waves[season.normal], waves[season.mild],
                                 waves[season.cold], planted)
             : forecast_of_years(kind.bloom, waves, planted);
+  const double winters_days =
+      three ? (waves[season.cold].first_exact - waves[season.mild].first_exact) / 2
+            : deviation_of_firsts(waves);
   PlannedWave& wave = timing.wave;
   wave.taxon = kind.ask.taxon->id;
   wave.name = kind.ask.taxon->name;
@@ -102,6 +141,12 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
   wave.latest_last = result.latest_last;
   wave.confident = result.wave.confidence == BloomConfidence::ordinary;
   wave.flowers = result.wave.flowers;
+  wave.deeper_cm = kind.deeper_cm;
+  wave.doubt = doubt_of(kind.bloom, *kind.ask.taxon, result, all_flower(waves) ? winters_days : 0.0,
+                        kind.deeper_cm);
+  timing.treatment = treatment_of(kind, start);
+  wave.observed = ever_observed(*kind.ask.taxon, timing.treatment);
+  timing.blasted = result.wave.blasted;
   timing.shoots = result.wave.shoots;
 }
 
@@ -151,9 +196,21 @@ KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted
 
 std::vector<Notice> timing_notices(const TimedKind& kind, const KindTiming& timing, Day planted) {
   std::vector<Notice> notices = cold_notices(kind.ask, timing.cold, planted);
+  const Taxon& taxon = *kind.ask.taxon;
+  const KindName name{taxon.id, taxon.name};
   if (!timing.wave.flowers) {
-    const Taxon& taxon = *kind.ask.taxon;
-    notices.push_back({NoticeCode::no_flower, Severity::warning, {{taxon.id, taxon.name}}, {}});
+    if (timing.blasted) {
+      notices.push_back({NoticeCode::buds_blast,
+                         Severity::warning,
+                         {name},
+                         {{DetailName::highest, Celsius{kind.bloom.blast_c}}}});
+    } else {
+      notices.push_back({NoticeCode::no_flower, Severity::warning, {name}, {}});
+    }
+  } else if (!timing.wave.observed) {
+    notices.push_back({NoticeCode::never_dated, Severity::note, {name}, {}});
+    if (const auto how = said_of(timing.treatment))
+      notices.back().details = {{DetailName::why, std::vector<Remark>{{*how}}}};
   }
   return notices;
 }

@@ -10,6 +10,7 @@
 #include "cold/pot_temperature.hpp"
 #include "flowering/bloom.hpp"
 #include "flowering/bloom_parameters.hpp"
+#include "flowering/observed.hpp"
 #include "flowering/wave.hpp"
 
 namespace bulbwright {
@@ -54,6 +55,8 @@ struct KindTiming {
   PlannedWave wave;
   Day shoots;                   ///< first noses in the normal winter
   std::optional<Day> bring_in;  ///< forcing: the day the pot goes indoors
+  bool blasted = false;         ///< no flowers because it is too hot for the buds
+  Treatment treatment = Treatment::natural;
 };
 
 struct Timing {

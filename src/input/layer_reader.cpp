@@ -107,6 +107,19 @@ void read_gap(const ObjectReader& reader, LayerRequest& layer) {
   layer.gap = reader.length("gap", small_length);
 }
 
+/// Only dry bulbs go into a refrigerator.
+void refuse_storage(const ObjectReader& reader, const LayerRequest& layer) {
+  const bool stored = std::any_of(layer.parts.begin(), layer.parts.end(), [](const auto& part) {
+    return part.storage_weeks.value_or(0.0) > 0.0;
+  });
+  if (layer.state == BulbState::dry || !stored) return;
+  reader.context().faults.add(
+      reader.field("state"),
+      fmt::format("{} beside storage_weeks; expected \"dry\", or the weeks of cold they have had "
+                  "in cold_already: only dry bulbs are refrigerated",
+                  in_quotes(word_of(layer.state))));
+}
+
 LayerRequest read_layer(const JsonValue& value, const std::string& path, ReadContext& context) {
   LayerRequest layer;
   const ObjectReader reader{value, path, layer_keys, context};
@@ -134,6 +147,10 @@ LayerRequest read_layer(const JsonValue& value, const std::string& path, ReadCon
   layer.cold_already_weeks = reader.number("cold_already", 0.0, most_weeks).value_or(0.0);
   if (const auto use = reader.word<Use>("use", "use")) {
     layer.use = *use;
+  }
+  if (const auto state = reader.word<BulbState>("state", "state of bulbs")) {
+    layer.state = *state;
+    refuse_storage(reader, layer);
   }
   return layer;
 }

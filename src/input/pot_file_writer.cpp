@@ -143,6 +143,7 @@ Json layer_json(const LayerRequest& layer) {
   if (layer.received) json["received"] = to_iso(*layer.received);
   if (layer.cold_already_weeks > 0.0) json["cold_already"] = layer.cold_already_weeks;
   if (layer.use != Use::outdoors) json["use"] = word_of(layer.use);
+  if (layer.state != BulbState::dry) json["state"] = word_of(layer.state);
   if (layer.parts.size() == 1 && layer.parts.front().storage_weeks)
     json["storage_weeks"] = *layer.parts.front().storage_weeks;
   return json;

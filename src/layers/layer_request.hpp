@@ -8,6 +8,7 @@
 #include "base/calendar_day.hpp"
 #include "base/enum_words.hpp"
 #include "base/quantity.hpp"
+#include "catalogue/bulb_state.hpp"
 #include "catalogue/use.hpp"
 #include "packing/choices.hpp"
 
@@ -41,6 +42,7 @@ struct LayerRequest {
   std::optional<Day> received;
   double cold_already_weeks = 0.0;
   Use use = Use::outdoors;
+  BulbState state = BulbState::dry;
 
   bool operator==(const LayerRequest&) const = default;
 };

@@ -59,7 +59,8 @@ void add_dates(const PlanFacts& facts, Plan& plan) {
   std::vector<CareKind> kinds;
   for (std::size_t i = 0; i < facts.kinds.size(); ++i) {
     kinds.push_back({facts.kinds[i].ask.taxon, facts.kinds[i].layer, &plan.cold[i], &plan.waves[i],
-                     facts.timing.kinds[i].shoots, facts.timing.kinds[i].bring_in});
+                     facts.timing.kinds[i].shoots, facts.timing.kinds[i].bring_in,
+                     facts.kinds[i].state});
   }
   plan.dates = care_dates({kinds, plan.plant, &facts.season.winters[facts.season.cold],
                            plan.materials.mesh_opening > Millimetres{0.0}, plan.place.winter});

@@ -54,7 +54,10 @@ void add_before_planting(const CareFacts& facts, Dates& dates) {
     }
   }
   dates.add(Task::order_by, needed - order_lead_days);
-  dates.add(Task::bulbs_arrive, needed - 7).details = {{DetailName::highest, warmest_room}};
+  const bool any_dry = std::any_of(facts.kinds.begin(), facts.kinds.end(),
+                                   [](const auto& kind) { return kind.state == BulbState::dry; });
+  if (any_dry || facts.kinds.empty())  // rooted bulbs go from one pot into the other
+    dates.add(Task::bulbs_arrive, needed - 7).details = {{DetailName::highest, warmest_room}};
   if (first_stored && facts.plant - *first_stored > 7)
     dates.add(Task::storage_check, *first_stored + 7, facts.plant);
 }
@@ -62,7 +65,7 @@ void add_before_planting(const CareFacts& facts, Dates& dates) {
 void add_planting(const CareFacts& facts, Dates& dates) {
   for (const CareKind& kind : facts.kinds) {
     const double hours = kind.taxon->soak_hours.value;
-    if (hours <= 0.0) continue;
+    if (hours <= 0.0 || kind.state != BulbState::dry) continue;
     dates.add(Task::soak, kind, facts.plant).details = {{DetailName::hours, hours}};
   }
   dates.add(Task::plant, facts.plant);

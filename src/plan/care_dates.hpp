@@ -4,6 +4,7 @@
 #include <span>
 #include <vector>
 
+#include "catalogue/bulb_state.hpp"
 #include "catalogue/taxon.hpp"
 #include "cold/pot_temperature.hpp"
 #include "plan/plan.hpp"
@@ -18,6 +19,7 @@ struct CareKind {
   const PlannedWave* wave = nullptr;
   Day shoots;                   ///< first noses
   std::optional<Day> bring_in;  ///< forcing: from the cold to a light room
+  BulbState state = BulbState::dry;
 };
 
 struct CareFacts {

@@ -11,6 +11,8 @@ namespace {
 
 /// A winter this warm gives no bulb cold worth counting.
 constexpr double no_winter_weeks = 0.5;
+/// The winter gives enough where nine winters of ten do.
+constexpr double chance_of_enough = 0.9;
 /// Zones that a pot is less hardy than open ground. common practice
 constexpr int pot_zones = 2;
 
@@ -37,6 +39,36 @@ void flowering_order(const PlanFacts& facts, Plan& plan) {
     say(plan, NoticeCode::flowers_before_layer_above, Severity::note, name(i),
         {{DetailName::other, name(i + 1)}});
     plan.notices.back().layer = static_cast<int>(i) + 1;
+  }
+}
+
+/// Layers of one kind: the commonest pot.
+void one_kind_in_depths(const PlanFacts& facts, Plan& plan) {
+  std::vector<const Taxon*> said;
+  for (const TimedKind& kind : facts.kinds) {
+    const Taxon* taxon = kind.ask.taxon;
+    if (std::find(said.begin(), said.end(), taxon) != said.end()) continue;
+    said.push_back(taxon);
+    std::vector<Day> firsts;
+    for (const PlannedWave& wave : plan.waves) {
+      if (wave.flowers && wave.taxon == taxon->id) firsts.push_back(wave.first);
+    }
+    if (firsts.size() < 2) continue;
+    std::sort(firsts.begin(), firsts.end());
+    int least = firsts[1] - firsts[0], most = least;
+    for (std::size_t i = 1; i < firsts.size(); ++i) {
+      least = std::min(least, firsts[i] - firsts[i - 1]);
+      most = std::max(most, firsts[i] - firsts[i - 1]);
+    }
+    say(plan, NoticeCode::one_kind_in_depths, Severity::note, {{taxon->id, taxon->name}},
+        {{DetailName::count, static_cast<int>(firsts.size())}});
+    std::vector<Detail>& details = plan.notices.back().details;
+    if (least < most && most > 1) {
+      details.push_back({DetailName::least, least});
+      details.push_back({DetailName::most, most});
+    } else if (most > 1) {
+      details.push_back({DetailName::days, most});
+    }
   }
 }
 
@@ -91,9 +123,12 @@ void no_winter(const PlanFacts& facts, Plan& plan) {
         {{DetailName::place, facts.context.place_season.label}});
     return;
   }
-  const bool stored = std::any_of(plan.cold.begin(), plan.cold.end(),
-                                  [](const TaxonCold& cold) { return cold.storage_weeks > 0.0; });
-  if (!stored && any_need && !facts.request.storage.weeks) {
+  // Bulbs that came with their cold, or fall short in some winters, owe it to something else.
+  const bool by_winter = std::all_of(plan.cold.begin(), plan.cold.end(), [](const TaxonCold& cold) {
+    return cold.storage_weeks <= 0.0 && cold.already_weeks <= 0.0 && cold.missing_weeks <= 1.0 &&
+           cold.chance_least_met >= chance_of_enough;
+  });
+  if (by_winter && any_need && !facts.request.storage.weeks) {
     say(plan, NoticeCode::enough_winter, Severity::note, {}, {});
   }
 }
@@ -125,6 +160,7 @@ void over_chilled(Plan& plan) {
 
 void add_notices(const PlanFacts& facts, Plan& plan) {
   flowering_order(facts, plan);
+  one_kind_in_depths(facts, plan);
   company(facts, plan);
   used_mix(facts, plan);
   no_winter(facts, plan);

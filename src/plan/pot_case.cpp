@@ -31,6 +31,10 @@ std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
       timed.ask.use = layers[i].request.use;
       timed.ask.already_weeks = layers[i].request.cold_already_weeks;
       timed.ask.fixed_weeks = part.storage_weeks ? part.storage_weeks : storage.weeks;
+      timed.state = layers[i].request.state;
+      if (timed.state != BulbState::dry) timed.ask.fixed_weeks = 0.0;  // no bag, no refrigerator
+      if (timed.state == BulbState::in_growth && timed.ask.already_weeks <= 0.0)
+        timed.ask.already_weeks = need_for(*kind.taxon, timed.ask.use).recommended;
       timed.ask.storage_temperature = usual_refrigerator(*kind.taxon);
       if (storage.temperature) timed.ask.storage_temperature = *storage.temperature;
       timed.ask.available = layers[i].request.received.value_or(

@@ -51,6 +51,19 @@ constexpr WordRow<NoticeCode> sentences[] = {
      "in a hard winter the mix falls to about {lowest:half}; below {hurtful} rooted bulbs are "
      "hurt: wrap the pot or sink it in the ground"},
     {no_flower, "{kinds}: no flowers to be expected this season"},
+    {buds_blast,
+     "{kinds}: would open in such heat (above {highest} for ten days) that the buds dry up: no "
+     "flowers to be expected"},
+    {never_dated, "{kinds:many}[ {why}]: dates are a guess"},
+    {one_kind_in_depths,
+     "one kind in {count} depths, {kinds:many}: waves {least} to {most:days} apart, the top layer "
+     "first; depth may do nothing, or twice as much"},
+    {one_kind_in_depths,
+     "one kind in {count} depths, {kinds:many}: waves {days:days} apart, the top layer first; "
+     "depth "
+     "may do nothing, or twice as much"},
+    {one_kind_in_depths,
+     "one kind in {count} depths, {kinds:many}: in flower together, or within a day"},
     {too_shallow,
      "the pot is too shallow for these layers; an inner height of {height:up} would do[; or leave "
      "out {drop:many}]"},

@@ -145,29 +145,59 @@ Json date_json(const PlannedDate& date) {
   return json;
 }
 
-Json wave_json(const PlannedWave& wave) {
-  return Json{{"taxon", wave.taxon},
-              {"layer", wave.layer},
-              {"first", to_iso(wave.first)},
-              {"peak", to_iso(wave.peak)},
-              {"last", to_iso(wave.last)},
-              {"range",
-               {{"earliest_first", to_iso(wave.earliest_first)},
-                {"latest_last", to_iso(wave.latest_last)}}},
-              {"confidence", wave.confident ? "normal" : "low"},
-              {"flowers", wave.flowers},
-              {"name", wave.name}};
+/// Why the dates of a wave are only a guide.
+Json low_because(const PlannedWave& wave) {
+  Json reasons = Json::array();
+  if (!wave.confident) reasons.push_back("little-cold");
+  if (!wave.observed) reasons.push_back("never-dated");
+  return reasons;
 }
 
-Json display_json(const Display& display) {
+Json wave_json(const PlannedWave& wave) {
+  Json json{{"taxon", wave.taxon},
+            {"layer", wave.layer},
+            {"first", to_iso(wave.first)},
+            {"peak", to_iso(wave.peak)},
+            {"last", to_iso(wave.last)},
+            {"range",
+             {{"earliest_first", to_iso(wave.earliest_first)},
+              {"latest_last", to_iso(wave.latest_last)},
+              {"share", range_share}}},
+            {"confidence", wave.confident && wave.observed ? "normal" : "low"},
+            {"flowers", wave.flowers},
+            {"name", wave.name}};
+  if (Json reasons = low_because(wave); !reasons.empty()) json["low_because"] = std::move(reasons);
+  json["deeper_mm"] = rounded(wave.deeper_cm * 10.0, 1.0);
+  return json;
+}
+
+/// Each wave with the one after it; nothing of a display whose waves are not in the document.
+Json between_json(const Display& display, std::span<const PlannedWave> waves) {
+  Json list = Json::array();
+  if (waves.empty()) return list;
+  const auto wave = [&](std::size_t i) {
+    return Json{{"taxon", waves[i].taxon}, {"layer", waves[i].layer}};
+  };
+  for (const WaveJoint& joint : display.joints) {
+    list.push_back({{"before", wave(joint.before)},
+                    {"after", wave(joint.after)},
+                    {"gap_days", joint.gap_days},
+                    {"gap_chance", rounded(joint.gap_chance, 0.001)}});
+  }
+  return list;
+}
+
+Json display_json(const Display& display, std::span<const PlannedWave> waves = {}) {
   Json json = Json::object();
   put_day(json, "first", display.first);
   put_day(json, "last", display.last);
   json["days_in_flower"] = display.days_in_flower;
   json["gaps"] = list_of(display.gaps, [](const DayGap& gap) {
-    return Json{{"from", to_iso(gap.from)}, {"to", to_iso(gap.to)}};
+    return Json{
+        {"from", to_iso(gap.from)}, {"to", to_iso(gap.to)}, {"chance", rounded(gap.chance, 0.001)}};
   });
   if (display.longest) json["longest_run"] = days_json(*display.longest);
+  json["between"] = between_json(display, waves);
   return json;
 }
 
@@ -260,7 +290,7 @@ Json plan_object(const Plan& plan) {
   json["cold"] = cold_json(plan);
   json["dates"] = list_of(plan.dates, date_json);
   json["waves"] = list_of(plan.waves, wave_json);
-  json["display"] = display_json(plan.display);
+  json["display"] = display_json(plan.display, plan.waves);
   json["materials"] = materials_json(plan.materials);
   json["shopping"] = list_of(plan.shopping, shopping_json);
   json["notices"] = list_of(plan.notices, notice_json);

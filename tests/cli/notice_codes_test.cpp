@@ -82,6 +82,15 @@ const std::vector<Row> table{
      "plan {pot} --zone 7b --season 2026 {tulip} --exposure plunged"},
     {"no-flower", "plan {pot} --zone 11b --season 2026 --layer allium-large --storage-weeks 0",
      "plan {pot} --zone 11b --season 2026 --layer allium-large --storage-weeks 10"},
+    {"buds-blast", "plan {pot} --site Singapore --season 2026 --layer freesia",
+     "plan {pot} --site Miami --season 2026 --layer freesia"},
+    // Nobody dated crocuses that were refrigerated (tests/vectors).
+    {"never-dated", "plan {pot} --zone 9b --season 2026 --layer crocus-large --storage-weeks 6",
+     "plan {pot} --zone 9b --season 2026 --layer crocus-large --storage-weeks 0"},
+    {"never-dated", "plan {pot} {london} --layer \"tulip-triumph, in growth\"",
+     "plan {pot} {london} --layer \"tulip-triumph, rooted\""},
+    {"one-kind-in-depths", "plan {pot} {london} {tulip} {tulip}",
+     "plan {pot} {london} {tulip} --layer tulip-parrot"},
     // Layers. A tulip of 11 to 12 cm is 38 mm wide, with 10 mm to the wall on both sides 58 mm.
     {"too-shallow", "plan {wide} --height 25cm {london} {three}",
      "plan {wide} --height 26cm {london} {three}"},

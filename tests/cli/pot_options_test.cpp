@@ -50,7 +50,8 @@ TEST_CASE("flags alone make a request", "[pot_options]") {
   options.height = "14 in";
   options.season = "2026";
   options.plant = "2027-01-08";
-  options.layers = {"tulip-triumph = 20", "2 narcissus-jonquilla + 1 muscari = 30", "crocus-large"};
+  options.layers = {"tulip-triumph = 20, rooted",
+                    "2 narcissus-jonquilla + 1 muscari = 30 , in growth", "crocus-large"};
   options.gap = "1 in";
   options.storage_temperature = "41 F";
   options.storage_weeks = "0";
@@ -68,6 +69,9 @@ TEST_CASE("flags alone make a request", "[pot_options]") {
   CHECK(request.layers[1].parts ==
         std::vector<LayerPart>{{"narcissus-jonquilla", 2.0}, {"muscari", 1.0}});
   CHECK(request.layers[1].count == 30);
+  CHECK(request.layers[0].state == BulbState::rooted);
+  CHECK(request.layers[1].state == BulbState::in_growth);
+  CHECK(request.layers[2].state == BulbState::dry);
   CHECK_FALSE(request.layers[2].count.has_value());
   CHECK(request.layers[2].gap == Millimetres{25.4});
   CHECK(request.storage.temperature == 5_degc);
@@ -209,6 +213,9 @@ TEST_CASE("a layer that cannot be read says how one is written", "[pot_options][
   CHECK(layer("2 a + 1 a") == error(R"(--layer: "a" stands twice in one mix)"));
   CHECK(layer("2 a +").starts_with("bulbwright: error: --layer: \"\" is no kind to plant"));
   CHECK(layer("2 a b + 1 c").starts_with("bulbwright: error: --layer: \"2 a b\" is no kind"));
+  CHECK(layer("a, roted").starts_with("bulbwright: error: --layer: \"roted\" is no"));
+  CHECK(layer("a, dry, rooted").starts_with("bulbwright: error: --layer: \"a, dry, rooted\" has"));
+  CHECK(layer("a, rooted").empty());
   CHECK(layer(" 2 a+1 b=30 ").empty());
   CHECK(layer("a=5").empty());
 }

@@ -35,6 +35,31 @@ TEST_CASE("waves that touch leave no gap, and no wave leaves no display", "[disp
   CHECK_FALSE(display_of({}).first);
 }
 
+TEST_CASE("each wave is joined to the one before it that ends last, with the chance of a gap",
+          "[display]") {
+  std::vector<PlannedWave> waves{wave(Day{2027, 3, 20}, Day{2027, 3, 31}),
+                                 wave(Day{2027, 3, 1}, Day{2027, 3, 12}),
+                                 wave(Day{2027, 3, 5}, Day{2027, 3, 10})};
+  for (std::size_t i = 0; i < 3; ++i) {
+    waves[i].taxon = std::string(1, static_cast<char>('a' + i));
+    waves[i].doubt.kind = 5.0;
+  }
+  const Display display = display_of(waves);
+  REQUIRE(display.joints.size() == 2);
+  CHECK(display.joints[0].before == 1);
+  CHECK(display.joints[0].after == 2);
+  CHECK(display.joints[0].gap_days == -8);
+  CHECK(display.joints[0].gap_chance < 0.2);
+  CHECK(display.joints[1].before == 1);
+  CHECK(display.joints[1].after == 0);
+  CHECK(display.joints[1].gap_days == 7);
+  CHECK(display.gaps.at(0).chance == display.joints[1].gap_chance);
+  CHECK(display.gaps[0].chance > 0.8);
+  CHECK(display.gaps[0].chance < 0.9);  // 6.5 days of 7.07
+  waves[0].flowers = false;
+  CHECK(display_of(waves).joints.size() == 1);
+}
+
 // Law: days in flower and days in gaps together make up the display.
 TEST_CASE("flower days and gap days add up to the whole display", "[display][law]") {
   unsigned state = 7;

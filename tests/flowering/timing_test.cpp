@@ -108,3 +108,20 @@ TEST_CASE("a pot chilled planted has its roots, a bulb chilled dry makes them fi
   CHECK(in_bag - in_pot <= rooted_within_days);
   CHECK(time_kind(kind, season, planted, 0.0).wave.first == not_chilled);  // no roots in either
 }
+
+// docs/bloom.md: dry bulbs root first, rooted ones start at once, those in growth have their noses
+// up.
+TEST_CASE("rooted bulbs flower before dry ones, bulbs in growth before rooted ones", "[timing]") {
+  const PotSeason season = steady_season(7.0, 7.0, 7.0);
+  for (const char* taxon : {"tulip-triumph", "narcissus-large-cupped", "muscari"}) {
+    TimedKind kind = kind_of(taxon);
+    kind.ask.already_weeks = 10.0;
+    const auto first = [&](BulbState state) {
+      kind.state = state;
+      return time_kind(kind, season, Day{2027, 1, 5}, 0.0).wave.first;
+    };
+    CAPTURE(taxon);
+    CHECK(first(BulbState::rooted) < first(BulbState::dry));
+    CHECK(first(BulbState::in_growth) < first(BulbState::rooted));
+  }
+}

@@ -285,6 +285,11 @@ TEST_CASE("layers hold a kind or a mix, and a count that can be", "[pot_file][in
          R"(layers[0]: has neither taxon nor mix; expected what to plant, such as "taxon": "tulip-triumph")"));
   CHECK(layers(R"([ { "taxon": "a", "cold_already": -1 } ])") ==
         at(5, 45, "layers[0].cold_already: -1 is out of range; expected a number from 0 to 60"));
+  CHECK(
+      layers(R"([ { "taxon": "a", "storage_weeks": 6, "state": "rooted" } ])") ==
+      at(5, 58,
+         R"(layers[0].state: "rooted" beside storage_weeks; expected "dry", or the weeks of cold they have had in cold_already: only dry bulbs are refrigerated)"));
+  CHECK(layers(R"([ { "taxon": "a", "storage_weeks": 0, "state": "rooted" } ])").empty());
   CHECK(layers(R"([ { "taxon": "a", "storage_weeks": 61 } ])") ==
         at(5, 46, "layers[0].storage_weeks: 61 is out of range; expected a number from 0 to 60"));
   CHECK(

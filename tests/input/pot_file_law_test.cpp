@@ -193,6 +193,10 @@ LayerRequest some_layer(Draw& draw) {
   if (draw.chance()) layer.received = Day{2026, 9, 20};
   if (draw.chance()) layer.cold_already_weeks = draw.number(0.0, 10.0, 0.1);
   layer.use = static_cast<Use>(draw.below(2));
+  const bool stored = std::any_of(layer.parts.begin(), layer.parts.end(), [](const auto& part) {
+    return part.storage_weeks.value_or(0.0) > 0.0;
+  });
+  if (!stored) layer.state = static_cast<BulbState>(draw.below(3));
   return layer;
 }
 

@@ -42,4 +42,5 @@ TEST_CASE("the schema of the pot file lists the words that are read", "[pot_file
   CHECK(words("/properties/winter") == word_list(words_of<WinterRain>()));
   CHECK(words("/properties/layers/items/properties/arrange") == word_list(words_of<Arrange>()));
   CHECK(words("/properties/layers/items/properties/use") == word_list(words_of<Use>()));
+  CHECK(words("/properties/layers/items/properties/state") == word_list(words_of<BulbState>()));
 }

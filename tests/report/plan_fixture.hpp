@@ -139,11 +139,13 @@ inline void add_flowers(Plan& plan) {
       {"tulip-triumph", tulip().name, 1, Day{2027, 3, 28}, Day{2027, 4, 3}, Day{2027, 4, 10},
        Day{2027, 3, 19}, Day{2027, 4, 21}, true},
   };
-  plan.display = {Day{2027, 2, 18},
-                  Day{2027, 4, 10},
-                  45,
-                  {{Day{2027, 3, 4}, Day{2027, 3, 8}}, {Day{2027, 3, 26}, Day{2027, 3, 27}}},
-                  DayWindow{Day{2027, 3, 9}, Day{2027, 3, 25}}};
+  plan.display = {
+      Day{2027, 2, 18},
+      Day{2027, 4, 10},
+      45,
+      {{Day{2027, 3, 4}, Day{2027, 3, 8}, 0.7}, {Day{2027, 3, 26}, Day{2027, 3, 27}, 0.55}},
+      DayWindow{Day{2027, 3, 9}, Day{2027, 3, 25}},
+      {{0, 1, 5, 0.7}, {1, 2, 2, 0.55}}};
 }
 
 inline void add_cautions(Plan& plan) {

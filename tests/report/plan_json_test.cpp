@@ -41,7 +41,8 @@ TEST_CASE("plan JSON keeps the documented keys in the documented order", "[plan_
                                                   "storage_weeks", "storage_start", "storage_end"});
   CHECK(keys(json["cold"]["taxa"][0]["natural_weeks"]) == Names{"normal", "mild", "cold"});
   CHECK(keys(json["waves"][0], 6) == Names{"taxon", "layer", "first", "peak", "last", "range"});
-  CHECK(keys(json["display"]) == Names{"first", "last", "days_in_flower", "gaps", "longest_run"});
+  CHECK(keys(json["display"]) ==
+        Names{"first", "last", "days_in_flower", "gaps", "longest_run", "between"});
   CHECK_FALSE(json.contains("wanted"));
   CHECK_FALSE(json.contains("spread"));
   CHECK(keys(json["materials"], 5) ==

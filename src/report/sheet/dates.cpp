@@ -46,7 +46,10 @@ void merge_noses(std::vector<SheetDate>& sorted) {
   for (const SheetDate& entry : sorted) {
     if (noses(entry)) last = std::max(last, entry.date.until.value_or(entry.date.date));
   }
-  if (last == whole.date) whole.kinds.clear();
+  const bool one_kind = std::all_of(sorted.begin(), sorted.end(), [&](const SheetDate& entry) {
+    return !noses(entry) || entry.date.kinds == whole.kinds;
+  });
+  if (last == whole.date || one_kind) whole.kinds.clear();
   whole.until = last;
   first->text = first_noses_text(whole);
   sorted.erase(std::remove_if(std::next(first), sorted.end(), noses), sorted.end());
@@ -76,6 +79,13 @@ void merge_after_flowering(std::vector<SheetDate>& sorted, const TextStyle& styl
   sorted = std::move(kept);
 }
 
+/// Several layers of one kind: their dates need no names to be told together.
+bool one_kind(const Plan& plan) {
+  return std::all_of(plan.waves.begin(), plan.waves.end(), [&](const PlannedWave& wave) {
+    return wave.taxon == plan.waves.front().taxon;
+  });
+}
+
 /// Dates in order, those of one day (or stretch) on one line.
 std::vector<DateLine> merged_dates(const Plan& plan, const SheetLayout& layout) {
   const TextStyle& style = layout.style;
@@ -88,7 +98,7 @@ std::vector<DateLine> merged_dates(const Plan& plan, const SheetLayout& layout) 
   std::stable_sort(sorted.begin(), sorted.end(), [](const SheetDate& a, const SheetDate& b) {
     return a.date.date < b.date.date;
   });
-  if (layout.closeness >= 1) {
+  if (layout.closeness >= 1 || one_kind(plan)) {
     merge_noses(sorted);
     merge_after_flowering(sorted, style);
   }

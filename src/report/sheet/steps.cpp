@@ -47,18 +47,57 @@ int bulbs_in(const Plan& plan) {
   return sum;
 }
 
+/// How a gap is told by the chance that it comes: words before and after its days.
+struct GapWords {
+  double least_chance;
+  const char* one;
+  const char* several;
+  const char* after;
+};
+constexpr GapWords gap_words[] = {{0.9, "nothing open ", "nothing open ", ""},
+                                  {0.6, "probably nothing open ", "probably nothing open ", ""},
+                                  {0.0, "a gap ", "gaps ", " as likely as not"}};
+/// A meeting of two waves is doubtful from this chance of a gap on.
+constexpr double doubtful_meeting = 0.4;
+
+const GapWords& words_of_gap(double chance) {
+  for (const GapWords& words : gap_words) {
+    if (chance >= words.least_chance) return words;
+  }
+  return gap_words[std::size(gap_words) - 1];
+}
+
+/// "on 3 Mar", "4 to 8 Mar"; of waves that only just meet "about 3 Mar".
+std::string gap_days_text(const PlannedWave& after, const WaveJoint& joint) {
+  const Day to = after.first - 1;
+  if (joint.gap_days <= 0) return "about " + day_text(after.first, false);
+  const Day from = after.first - joint.gap_days;
+  return (from == to ? "on " : "") + days_text(from, to, false);
+}
+
+/// "; nothing open 4 to 8 Mar and 26 to 27 Mar; probably nothing open ...", in the order of days.
+std::string gaps_text(const Plan& plan) {
+  std::vector<WaveJoint> joints;
+  for (const WaveJoint& joint : plan.display.joints) {
+    if (joint.gap_days > 0 || joint.gap_chance >= doubtful_meeting) joints.push_back(joint);
+  }
+  std::string text;
+  for (auto joint = joints.begin(); joint != joints.end();) {
+    const GapWords& words = words_of_gap(joint->gap_chance);
+    std::vector<std::string> days;
+    for (; joint != joints.end() && &words_of_gap(joint->gap_chance) == &words; ++joint)
+      days.push_back(gap_days_text(plan.waves[joint->after], *joint));
+    text += fmt::format("; {}{}{}", days.size() > 1 ? words.several : words.one, listed(days),
+                        words.after);
+  }
+  return text;
+}
+
 std::string flowering_text(const Plan& plan) {
   const Display& display = plan.display;
   if (!display.first || !display.last || display.days_in_flower <= 0) return "";
-  std::string text =
-      fmt::format("In flower on {}, {}", counted(display.days_in_flower, "day", "days"),
-                  days_text(*display.first, *display.last, true));
-  std::vector<std::string> gaps;
-  for (const DayGap& gap : display.gaps) {
-    gaps.push_back((gap.from == gap.to ? "on " : "") + days_text(gap.from, gap.to, false));
-  }
-  if (!gaps.empty()) text += fmt::format(", with nothing open {}", listed(gaps));
-  return text + ".";
+  return fmt::format("In flower on {}, {}{}.", counted(display.days_in_flower, "day", "days"),
+                     days_text(*display.first, *display.last, true), gaps_text(plan));
 }
 
 /// "14 Triumph tulips and 5 Jonquil daffodils".

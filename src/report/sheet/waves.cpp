@@ -37,6 +37,19 @@ struct Axis {
   }
 };
 
+bool is_guess(const PlannedWave& wave) {
+  return !wave.confident || !wave.observed;
+}
+
+/// The kind, and its layer where another has the same kind.
+std::string row_name(const PlannedWave& wave, const Plan& plan, const TextStyle& style) {
+  const std::string name = plain_name(in_style(wave.name, style));
+  const auto same = std::count_if(plan.waves.begin(), plan.waves.end(),
+                                  [&](const auto& other) { return other.taxon == wave.taxon; });
+  if (same < 2) return name;
+  return layer_word(wave.layer, plan.layers.size()) + ": " + name;
+}
+
 /// The weeks from the earliest to the latest flower, but no further from the expected ones than
 /// `widest_range`: an unsure wave would squeeze the rest.
 Axis axis_of(const std::vector<PlannedWave>& waves, int available) {
@@ -138,17 +151,17 @@ Lines bloom_lines(const Plan& plan, const SheetLayout& layout) {
                    [](const PlannedWave& a, const PlannedWave& b) { return a.first < b.first; });
   int names = 12;
   for (const PlannedWave& wave : waves) {
-    names = std::max(names, columns(plain_name(in_style(wave.name, style))));
+    names = std::max(names, columns(row_name(wave, plan, style)));
   }
   names = std::min({names, longest_name, layout.width / 3});
   const Axis axis = axis_of(waves, layout.width - names - dates_columns - 2);
   const bool with_dates = names + axis.size() + dates_columns + 2 <= layout.width;
   const bool unsure = std::any_of(waves.begin(), waves.end(),
-                                  [](const PlannedWave& wave) { return !wave.confident; });
+                                  [](const PlannedWave& wave) { return is_guess(wave); });
   Lines lines;
-  const std::string legend =
-      fmt::format("In flower, by week ({} open, {} peak, {} if early or late{}):", marks.flower,
-                  marks.peak, marks.range, unsure ? ", ? a guess" : "");
+  const std::string legend = fmt::format(
+      "In flower, by week ({} open, {} peak, {} in four of five years{}):", marks.flower,
+      marks.peak, marks.range, unsure ? "; ? a guess" : "");
   for (const std::string& line : wrap(legend, layout.width)) lines.push_back(bold(line, style));
   const auto row = [&](const std::string& name, const std::string& bar, const std::string& after) {
     lines.push_back(pad_right(cut_to(name, names, style), names) + " " + bar + " " + after);
@@ -156,8 +169,8 @@ Lines bloom_lines(const Plan& plan, const SheetLayout& layout) {
   row("", month_row(axis), "");
   if (axis.per_week >= 3 && layout.closeness < 4) row("Mondays", monday_row(axis), "");
   for (const PlannedWave& wave : waves) {
-    row(plain_name(in_style(wave.name, style)), wave_bar(wave, axis, marks),
-        (with_dates ? days_text(wave.first, wave.last, false) : "") + (wave.confident ? "" : " ?"));
+    row(row_name(wave, plan, style), wave_bar(wave, axis, marks),
+        (with_dates ? days_text(wave.first, wave.last, false) : "") + (is_guess(wave) ? " ?" : ""));
   }
   if (!plan.display.gaps.empty() && layout.closeness < 6) {
     row("nothing open", gap_bar(plan.display, axis, marks), "");

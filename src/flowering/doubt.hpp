@@ -1,0 +1,41 @@
+#pragma once
+
+#include "catalogue/taxon.hpp"
+#include "flowering/bloom.hpp"
+#include "flowering/bloom_parameters.hpp"
+#include "flowering/wave.hpp"
+
+namespace bulbwright {
+
+/// How sure the days of one wave are, and with them the days between two.
+
+/// The causes of a wave's range. `winters_days`: half the days from the mild to the cold winter, or
+/// the standard deviation of recorded years. Added up they are the deviation that the range of
+/// forecast_of_three() is 1.28 times as wide as.
+WaveDoubt doubt_of(const BloomParameters& kind, const Taxon& taxon, const WaveForecast& forecast,
+                   double winters_days, double deeper_cm);
+
+/// Standard deviation of the days between the first flowers of two waves of one pot:
+///   s^2 = (winter_a - winter_b)^2 + (depth_a - depth_b)^2 + kind_a^2 + kind_b^2 + storage
+/// The winter and the unknown size of the depth's effect move both at once, so that only their
+/// difference counts; the garden is the same for both and drops out. Two kinds that were both
+/// refrigerated share that doubt but for the part that is each kind's own. Of two layers of one
+/// kind the kind's own doubt drops out too; layer_days of each remain.
+double doubt_between(const PlannedWave& a, const PlannedWave& b);
+
+/// What two layers of one kind differ by beside their depths, days. from memory
+inline constexpr double layer_days = 1.5;
+
+/// The chance that at least one day without a flower lies between two waves: of a normal
+/// distribution about the predicted days between them, with the deviation of doubt_between(). How
+/// long a wave lasts is taken as predicted.
+double gap_chance(const PlannedWave& before, const PlannedWave& after);
+
+/// The part of a kind's spread that is its own, not its garden's and year's: the differences of two
+/// kinds in one garden and year scatter by this share of its spread times the root of two.
+/// Source: the dated rows of tests/vectors, robust deviations: two tulips 4.9 days (71 pairs) where
+/// single dates have 8.3; two small kinds 14.7 (23) where single dates have 12.6; a daffodil and a
+/// small kind 12.1 (17). For tender kinds there are no pairs: all of it.
+double own_share(const Taxon& taxon);
+
+}  // namespace bulbwright
