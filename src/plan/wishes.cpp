@@ -33,6 +33,10 @@ bool wishes_day(const Request& request) {
   return (request.flower && !request.plant) || request.spread;
 }
 
+void add(std::vector<Notice> notices, Settled& settled) {
+  settled.notices.insert(settled.notices.begin(), notices.begin(), notices.end());
+}
+
 void settle_day(Settled& settled, const PlanContext& context) {
   PotCase& asked = settled.pot_case;
   Request& request = asked.request;
@@ -41,12 +45,12 @@ void settle_day(Settled& settled, const PlanContext& context) {
     fix(request, answer.plant, answer.weeks, answer.usual_weeks);
     settled.wanted = WantedReport{answer.wanted,   answer.predicted, answer.open,
                                   answer.days_off, answer.met,       answer.limit};
-    settled.notices = wanted_notices(answer);
+    add(wanted_notices(answer), settled);
   } else {
     const SpreadAnswer answer = find_spread(asked.kinds, asked.season, request.plant);
     fix(request, answer.plant, answer.weeks, answer.usual_weeks);
     settled.spread = answer.before;
-    settled.notices = spread_notices(answer, asked.kinds);
+    add(spread_notices(answer, asked.kinds), settled);
   }
   set_layers(asked, request.layers, context);
 }
@@ -74,22 +78,40 @@ std::vector<OrderKey> order_keys(const PotCase& asked) {
   return keys;
 }
 
-void settle_order(Settled& settled, const PlanContext& context) {
-  PotCase& asked = settled.pot_case;
-  asked.request.order = LayerOrder::given;
-  const std::vector<std::size_t> order = order_layers(order_keys(asked));
-  if (std::is_sorted(order.begin(), order.end())) return;
-  std::vector<LayerRequest> requests;
+/// The layers from the bottom up in the order of flowering; as they are, with a notice, where that
+/// order does not fit the pot.
+std::vector<std::size_t> flowering_order(const PotCase& asked, std::vector<Notice>& notices) {
+  std::vector<std::size_t> order = order_layers(order_keys(asked));
   std::vector<ResolvedLayer> reordered;
-  for (const std::size_t i : order) {
-    requests.push_back(asked.request.layers[i]);
-    reordered.push_back(asked.layers[i]);
-  }
+  for (const std::size_t i : order) reordered.push_back(asked.layers[i]);
   if (!stack_of(reordered, asked.pot).feasible && stack_of(asked.layers, asked.pot).feasible) {
-    settled.notices.push_back({NoticeCode::order_kept, Severity::note});
-    return;
+    notices.push_back({NoticeCode::order_kept, Severity::note});
+    std::sort(order.begin(), order.end());
   }
-  set_layers(asked, std::move(requests), context);
+  return order;
+}
+
+void lay(PotCase& asked, const std::vector<std::size_t>& order, const PlanContext& context) {
+  asked.request.order = LayerOrder::given;
+  if (std::is_sorted(order.begin(), order.end())) return;
+  std::vector<LayerRequest> layers;
+  for (const std::size_t i : order) layers.push_back(asked.request.layers[i]);
+  set_layers(asked, std::move(layers), context);
+}
+
+/// The order at the day that the layers as they are listed lead to.
+void settle_order(Settled& settled, const PlanContext& context) {
+  std::vector<Notice> notices;
+  std::vector<std::size_t> order;
+  if (wishes_day(settled.pot_case.request)) {
+    Settled listed = settled;
+    settle_day(listed, context);
+    order = flowering_order(listed.pot_case, notices);
+  } else {
+    order = flowering_order(settled.pot_case, notices);
+  }
+  lay(settled.pot_case, order, context);
+  settled.notices = std::move(notices);
 }
 
 }  // namespace
@@ -103,8 +125,8 @@ Settled settle(PotCase asked, const PlanContext& context) {
   Settled settled{std::move(asked), {}, {}, {}};
   const Request& request = settled.pot_case.request;
   if (!has_wish(request)) return settled;
-  if (wishes_day(request)) settle_day(settled, context);
   if (request.order == LayerOrder::by_flowering) settle_order(settled, context);
+  if (wishes_day(request)) settle_day(settled, context);
   return settled;
 }
 

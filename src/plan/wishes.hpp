@@ -26,8 +26,9 @@ struct Settled {
   std::vector<Notice> notices;
 };
 
-/// Settles the day first, then the order of the layers by the peaks that follow: the latest kind of
-/// a layer counts. An order in which the stack does not fit the pot is not taken, with a notice.
+/// Settles the order of the layers by their peaks, at their usual depths and on the day that the
+/// list as given leads to: the latest kind of a layer counts. An order in which the stack does not
+/// fit the pot is not taken, with a notice. Then the day, for the layers in that order.
 Settled settle(PotCase asked, const PlanContext& context);
 
 }  // namespace bulbwright

@@ -82,6 +82,21 @@ TEST_CASE("layers by flowering lie latest lowest whatever the list", "[settled]"
     CHECK(notice.code != NoticeCode::flowers_before_layer_above);
 }
 
+TEST_CASE("a wanted day is found for the layers in the order that they get", "[settled][law]") {
+  const PlaceSeason place_season = setting_of("7a");
+  Bench bench{place_season};
+  Request request = terrace_pot({"crocus-large", "narcissus-large-cupped", "tulip-triumph"});
+  request.order = LayerOrder::by_flowering;
+  for (const Day day : {Day{2027, 4, 8}, Day{2027, 4, 24}}) {
+    request.flower = DayWindow{day, day};
+    const Plan plan = make_plan(request, bench.context());
+    REQUIRE(plan.wanted);
+    CHECK(plan.waves.front().taxon == "tulip-triumph");
+    CHECK(day_of_most_flower(plan.waves) == plan.wanted->predicted);
+    CHECK(waves_open(plan.waves, day) == plan.wanted->open);
+  }
+}
+
 TEST_CASE("of a mixture the latest kind decides its place", "[settled]") {
   const PlaceSeason place_season = setting_of("7a");
   Bench bench{place_season};

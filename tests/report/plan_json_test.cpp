@@ -63,7 +63,10 @@ TEST_CASE("plan JSON tells what was wished and what an ordinary plan gives", "[p
   CHECK(json["wanted"]["limit"].get<std::string>().starts_with("the winter there decides"));
   CHECK(json["spread"]["plant_before"] == "2026-12-01");
   CHECK(json["spread"]["storage_weeks_before"] == Json{8.0, 0.0, 4.0});
-  CHECK(json["spread"]["display_before"] == json["display"]);
+  auto display = json["display"];
+  CHECK(display["between"].size() == 2);
+  display["between"] = nlohmann::ordered_json::array();  // its waves are not in the document
+  CHECK(json["spread"]["display_before"] == display);
 }
 
 TEST_CASE("plan JSON tells who answered and what was asked", "[plan_json]") {
