@@ -17,8 +17,12 @@ constexpr double lapse_k_per_km = 4.5, lapse_sd_k_per_km = 1.0;
 constexpr double prior_variance_k2 = 1.0, prior_stations = 6.0;
 /// Measured errors over those the model expects, all stations left out in turn.
 constexpr double error_scale = 1.15;
-constexpr std::size_t nearest_for_rain = 6;
-constexpr double rain_length_km = 10.0;
+constexpr std::size_t nearest_for_height = 6;
+constexpr double height_length_km = 10.0;
+/// Rain is blended by its logarithm, so much added that none at all has one, millimetres.
+constexpr double rain_ground_mm = 10.0;
+/// Behind the mountains the weights may go beyond the stations: so many times the wettest.
+constexpr double most_rain_of_stations = 1.5;
 
 /// Kilometres east, north and up from the place.
 struct Offset {
@@ -89,8 +93,8 @@ double dot(const std::vector<double>& a, const std::vector<double>& b) {
 template <class Of>
 double mean_of_nearest(std::span<const Station> around, GeoPoint at, Of of) {
   double sum = 0.0, weights = 0.0;
-  for (const Station& station : around.first(std::min(around.size(), nearest_for_rain))) {
-    const double weight = std::pow(distance_km(station.position, at) + rain_length_km, -2);
+  for (const Station& station : around.first(std::min(around.size(), nearest_for_height))) {
+    const double weight = std::pow(distance_km(station.position, at) + height_length_km, -2);
     sum += weight * of(station);
     weights += weight;
   }
@@ -102,6 +106,18 @@ double height_spread_km(std::span<const Station> around, GeoPoint at, double ele
   return std::sqrt(mean_of_nearest(around, at, [&](const Station& station) {
     return std::pow((station.elevation_m - elevation_m) / 1000.0, 2);
   }));
+}
+
+double rain_of_month(std::span<const Station> around, const std::vector<double>& weights,
+                     std::size_t month) {
+  double sum = 0.0, wettest = 0.0;
+  for (std::size_t i = 0; i < around.size(); ++i) {
+    const double rain_mm = around[i].rain_mm[month];
+    sum += weights[i] * std::log(rain_mm + rain_ground_mm);
+    wettest = std::max(wettest, rain_mm);
+  }
+  return rounded(std::clamp(std::exp(sum) - rain_ground_mm, 0.0, most_rain_of_stations * wettest),
+                 1.0);
 }
 
 /// Weights of the stations and the variance that they leave, of the shared one.
@@ -187,9 +203,7 @@ Blend blended(std::span<const Station> around, GeoPoint at, std::optional<double
     const double local = (minimum.local_variance_k2 + maximum.local_variance_k2) / 2;
     blend.error_k[m] = rounded(
         std::hypot(error_scale * std::sqrt(kriging.variance() * local), unknown_height_k), 0.01);
-    blend.rain_mm[m] = rounded(
-        mean_of_nearest(around, at, [&](const Station& station) { return station.rain_mm[m]; }),
-        1.0);
+    blend.rain_mm[m] = rain_of_month(around, blend.weights, m);
   }
   return blend;
 }

@@ -41,7 +41,7 @@ struct Blend {
 /// Source: Rasmussen and Williams, "Gaussian Processes for Machine Learning", 2006, eq. 2.25, 2.26;
 /// the basis functions with a prior: section 2.7.
 ///
-/// Rain is the mean of the nearest six by (distance + 10 km)^-2.
+/// Rain takes the same weights by log(rain + 10 mm), at most 1.5 times the wettest station's.
 Blend blended(std::span<const Station> around, GeoPoint at, std::optional<double> elevation_m);
 
 }  // namespace bulbwright

@@ -125,12 +125,13 @@ Place place_of(const Station& station, std::span<const Place> known) {
   return place;
 }
 
-std::array<double, 12> rain_near(const StationTable& stations, GeoPoint position) {
+std::array<double, 12> rain_near(const StationTable& stations, GeoPoint position,
+                                 std::optional<double> elevation_m) {
   std::vector<Station> around;
-  for (const auto& near : stations.nearest(position, 6)) {
+  for (const auto& near : stations.nearest(position, blended_stations)) {
     around.push_back(stations.station(near.index));
   }
-  return blended(around, position, std::nullopt).rain_mm;
+  return blended(around, position, elevation_m).rain_mm;
 }
 
 }  // namespace bulbwright

@@ -27,7 +27,8 @@ Place place_near(const StationTable& stations, std::span<const Place> known, Geo
 /// A station as a place, with nothing blended.
 Place place_of(const Station& station, std::span<const Place> known);
 
-/// Monthly rain from the six nearest stations, millimetres.
-std::array<double, 12> rain_near(const StationTable& stations, GeoPoint position);
+/// Monthly rain blended from the stations around, millimetres.
+std::array<double, 12> rain_near(const StationTable& stations, GeoPoint position,
+                                 std::optional<double> elevation_m);
 
 }  // namespace bulbwright

@@ -102,7 +102,9 @@ bool PlaceSearch::has_other_name(std::size_t station) const {
 }
 
 Place PlaceSearch::with_rain(Place place) const {
-  if (!place.rain_mm) place.rain_mm = rain_near(stations_, {place.latitude, place.longitude});
+  if (!place.rain_mm) {
+    place.rain_mm = rain_near(stations_, {place.latitude, place.longitude}, place.elevation_m);
+  }
   return place;
 }
 

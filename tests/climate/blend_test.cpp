@@ -162,6 +162,68 @@ TEST_CASE("Met Office averages are met within six tenths of a degree in the mean
   CHECK(within >= 0.9 * months);
 }
 
+TEST_CASE("rain stays between none and what stations near by could have", "[blend][law]") {
+  const StationTable table = StationTable::builtin();
+  for (std::size_t i = 0; i < table.size(); i += 61) {
+    const Station station = table.station(i);
+    const auto stations = around(table, station.position);
+    const Blend there = blended(stations, station.position, station.elevation_m);
+    const Blend up = blended(stations, station.position, station.elevation_m + 500.0);
+    for (std::size_t m = 0; m < 12; ++m) {
+      double wettest = 0.0;
+      for (const Station& one : stations) wettest = std::max(wettest, one.rain_mm[m]);
+      CAPTURE(station.name, m);
+      CHECK(there.rain_mm[m] >= 0.0);
+      CHECK(up.rain_mm[m] <= std::ceil(1.5 * wettest));
+    }
+    double sum = 0.0;
+    for (const double weight : there.weights) sum += weight;
+    CHECK(sum == Approx(1.0).margin(1e-9));
+  }
+}
+
+// from memory: what climate tables of 1991 to 2020 give for these towns, the mean of the coldest
+// month in degC and the rain of a month of winter (November to February, May to August), mm; good
+// to half a degree and a tenth. Towns are 1 to 2 K warmer than the grid.
+TEST_CASE("twelve known towns are met", "[blend][published]") {
+  struct Town {
+    const char* name;
+    GeoPoint position;
+    double elevation_m, coldest_c, rain_mm;
+  };
+  const StationTable table = StationTable::builtin();
+  double off = 0.0;
+  int within = 0;
+  for (const Town& town : {Town{"Seattle", {47.45, -122.31}, 130, 5.5, 140},
+                           {"Aberdeen", {57.20, -2.20}, 65, 3.8, 75},
+                           {"Phoenix", {33.43, -112.00}, 340, 13.5, 21},
+                           {"Cape Town", {-33.97, 18.60}, 42, 12.6, 75},
+                           {"Santiago", {-33.45, -70.67}, 520, 8.3, 65},
+                           {"Hobart", {-42.89, 147.33}, 51, 8.3, 48},
+                           {"Sapporo", {43.06, 141.33}, 17, -3.2, 105},
+                           {"Reykjavik", {64.13, -21.90}, 52, 0.7, 90},
+                           {"Denver", {39.83, -104.66}, 1650, -0.5, 12},
+                           {"Lisbon", {38.72, -9.15}, 77, 11.6, 110},
+                           {"Vienna", {48.25, 16.36}, 198, 1.0, 43},
+                           {"Bergen", {60.38, 5.33}, 12, 2.2, 235}}) {
+    CAPTURE(town.name);
+    const Blend blend = blend_at(table, town.position, town.elevation_m);
+    const auto means = monthly_means(blend.normals);
+    const double coldest = *std::min_element(means.begin(), means.end());
+    CHECK(std::abs(coldest - town.coldest_c) <= 2.0);
+    off += std::abs(coldest - town.coldest_c) / 12;
+    double rain = 0.0;
+    for (const std::size_t m :
+         town.position.latitude < 0 ? std::array{4U, 5U, 6U, 7U} : std::array{10U, 11U, 0U, 1U}) {
+      rain += blend.rain_mm[m] / 4;
+    }
+    CAPTURE(coldest, rain);
+    within += std::abs(rain / town.rain_mm - 1) <= 0.35 ? 1 : 0;
+  }
+  CHECK(off <= 1.0);
+  CHECK(within >= 9);
+}
+
 // Source: NOAA, "Comparative Climatic Data", normal daily minimum in degF (as tabulated at
 // ggweather.com/ccd/mintemp.htm). Positions and heights of the airports from memory. The tolerance
 // is what is known of the gridded values against stations: nine in ten months within 1.5 K.
