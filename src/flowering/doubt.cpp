@@ -23,10 +23,10 @@ double storage_between(const WaveDoubt& a, const WaveDoubt& b) {
 }  // namespace
 
 double own_share(const Taxon& taxon) {
-  if (taxon.genus == "Tulipa") return 0.45;
-  if (taxon.genus == "Narcissus") return 0.6;
+  if (taxon.genus == "Tulipa") return 0.65;
+  if (taxon.genus == "Narcissus") return 0.75;
   const bool tender = taxon.hardiness_min_zone >= 8;
-  return tender ? 1.0 : 0.85;
+  return tender ? 1.0 : 0.95;
 }
 
 WaveDoubt doubt_of(const BloomParameters& kind, const Taxon& taxon, const WaveForecast& forecast,

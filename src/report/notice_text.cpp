@@ -68,7 +68,9 @@ constexpr WordRow<NoticeCode> sentences[] = {
      "the pot is too shallow for these layers; an inner height of {height:up} would do[; or leave "
      "out {drop:many}]"},
     {too_shallow,
-     "kinds that share a layer want depths that exclude one another[; or leave out {drop:many}]"},
+     "kinds want depths that exclude one another, in a pot of any height[; leave out {drop:many}, "
+     "or "
+     "lay them in another order]"},
     {does_not_fit,
      "{count} {kinds:many} do not fit in one layer with {least} between them; plant fewer, or use "
      "a wider pot"},

@@ -9,7 +9,7 @@
 namespace bulbwright::report {
 namespace {
 
-constexpr int longest_name = 24;
+constexpr int longest_name = 26;
 /// "28 Dec to 3 Jan ?"
 constexpr int dates_columns = 17;
 /// Days drawn before the first and after the last expected flower.

@@ -441,7 +441,8 @@ TEST_CASE("a refusal stands at the top in plain words", "[plan_text]") {
   CHECK(text.find("400 mm") == text.rfind("400 mm"));
   Plan plan = refused_at_once();
   plan.display = fixture::terrace_plan().display;
-  CHECK(has(plan_text(plan, {}), "Kinds that share a layer want depths that exclude one another."));
+  CHECK(has(plan_text(plan, {}),
+            "Kinds want depths that exclude one another, in a pot of any height."));
   CHECK_FALSE(has(plan_text(plan, {}), "In flower on"));
 }
 
