@@ -140,6 +140,14 @@ LayerRequest read_layer(const JsonValue& value, const std::string& path, ReadCon
   if (const auto arrange = reader.word<Arrange>("arrange", "arrangement")) {
     layer.arrange = *arrange;
   }
+  if (const auto pattern = reader.word<Pattern>("pattern", "pattern")) {
+    layer.pattern = *pattern;
+    if (layer.pattern != Pattern::dense && (reader.has("mix") || layer.count)) {
+      context.faults.add(reader.field("pattern"),
+                         "rings and rows are laid of one kind, as many as fit; expected \"dense\" "
+                         "with mix or count");
+    }
+  }
   layer.label = reader.plain_text("label").value_or("");
   if (const std::string* received = reader.text("received", "\"2026-09-20\"")) {
     layer.received = read_day(reader.field("received"), *received, context.faults);

@@ -136,6 +136,9 @@ Json layer_json(const LayerRequest& layer) {
   if (layer.forcing_gap) json["gap"] = "forcing";
   if (layer.gap) json["gap"] = length(*layer.gap);
   if (layer.wall) json["wall"] = length(*layer.wall);
+  if (layer.pattern != Pattern::dense) {
+    json["pattern"] = word_of(layer.pattern);
+  }
   if (layer.arrange != Arrange::mixed) {
     json["arrange"] = word_of(layer.arrange);
   }

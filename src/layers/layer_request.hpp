@@ -11,6 +11,7 @@
 #include "catalogue/bulb_state.hpp"
 #include "catalogue/use.hpp"
 #include "packing/choices.hpp"
+#include "packing/pattern.hpp"
 
 namespace bulbwright {
 
@@ -38,6 +39,7 @@ struct LayerRequest {
   bool forcing_gap = false;         ///< "gap": "forcing"
   std::optional<Millimetres> wall;  ///< clearance to the inner wall
   Arrange arrange = Arrange::mixed;
+  Pattern pattern = Pattern::dense;  ///< rings or rows: of one kind, without count
   std::string label;
   std::optional<Day> received;
   double cold_already_weeks = 0.0;

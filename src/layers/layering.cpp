@@ -100,6 +100,14 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
     }
   } else {
     packing = cache.most(planned.section, kinds, layer.gap, layer.wall, effort, arrange);
+    if (layer.request.pattern != Pattern::dense && kinds.size() == 1) {
+      planned.dense_count = static_cast<int>(packing.bulbs.size());
+      PatternLayout laid =
+          lay_pattern(planned.section, kinds.front(), layer.gap, layer.wall, layer.request.pattern);
+      packing = std::move(laid.packing);
+      planned.pattern = layer.request.pattern;
+      planned.sets = std::move(laid.sets);
+    }
     if (packing.bulbs.empty()) {
       say(NoticeCode::no_room, Severity::refusal, {});
     } else if (packing.bulbs.size() < kinds.size()) {
@@ -111,6 +119,7 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
       planned.count_set_close = set_close(planned.section, kinds, layer.wall);
     }
   }
+  planned.arrange = arrange;
   planned.gap = packing.bulbs.empty() ? layer.gap : packing.gap;
   planned.least_gap = packing.least_gap;
   planned.count = static_cast<int>(packing.bulbs.size());

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "base/quantity.hpp"
+#include "packing/pattern.hpp"
 #include "pot/section.hpp"
 
 namespace bulbwright {
@@ -19,7 +20,7 @@ struct LayerBulbs {
   Millimetres diameter;
 };
 
-/// x, y from the section's origin, along its length and width; multiples of 0.1 mm.
+/// x, y from the section's origin, along its length and width; multiples of 0.01 mm.
 struct BulbPosition {
   std::string taxon;
   double x_mm = 0.0;
@@ -42,8 +43,12 @@ struct PlannedLayer {
   int count = 0;
   int upper_bound = 0;  ///< proven most at `gap`
   std::string bound_name;
-  int count_set_close = 0;  ///< how many would fit with 10 mm between; 0 when not computed
-  bool own_count = false;   ///< the grower's own number of bulbs
+  int count_set_close = 0;           ///< how many would fit with 10 mm between; 0 when not computed
+  bool own_count = false;            ///< the grower's own number of bulbs
+  Arrange arrange = Arrange::mixed;  ///< of several kinds
+  Pattern pattern = Pattern::dense;
+  std::vector<int> sets;  ///< bulbs of each ring from the rim inwards, or of each row
+  int dense_count = 0;    ///< with a pattern: what the densest layout found holds
   std::vector<LayerBulbs> bulbs;
   std::vector<BulbPosition> positions;
 };

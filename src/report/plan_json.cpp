@@ -96,6 +96,11 @@ Json layer_json(const PlannedLayer& layer) {
   put_text(json, "bound", layer.bound_name);
   if (layer.count_set_close > 0) json["count_set_close"] = layer.count_set_close;
   json["count_given"] = layer.own_count;
+  json["pattern"] = word_of(layer.pattern);
+  if (layer.pattern != Pattern::dense) {
+    json["sets"] = layer.sets;
+    json["dense_count"] = layer.dense_count;
+  }
   return json;
 }
 

@@ -41,7 +41,8 @@ constexpr const char* full_file = R"({
                 "wall": "10 mm", "arrange": "drift", "label": "lot \u00e9", "received": "2026-09-20",
                 "cold_already": 3, "use": "forcing", "storage_weeks": 7 },
               { "mix": [ { "taxon": "narcissus-jonquilla", "share": 2, "storage_weeks": 0 },
-                         { "taxon": "muscari", "share": 1e0 } ], "gap": "forcing" } ] })";
+                         { "taxon": "muscari", "share": 1e0 } ], "gap": "forcing" },
+              { "taxon": "crocus-large", "pattern": "rings" } ] })";
 
 /// The same is asked, part by part.
 void check_same(const Request& a, const Request& b) {

@@ -107,6 +107,24 @@ std::string layer_bulbs(const PlannedLayer& layer, const TextStyle& style) {
   return listed(kinds);
 }
 
+/// How the bulbs of a layer stand: ", mixed evenly", or ", in rings of 15, 9 and 1 from the rim
+/// inwards (2 fewer than fit)".
+std::string arrangement_text(const PlannedLayer& layer) {
+  if (layer.bulbs.size() > 1) {
+    return layer.arrange == Arrange::drift ? ", each kind together, from left to right"
+                                           : ", mixed evenly";
+  }
+  if (layer.pattern == Pattern::dense || layer.sets.empty()) return "";
+  std::vector<std::string> sets;
+  for (const int count : layer.sets) sets.push_back(fmt::format("{}", count));
+  std::string text = layer.pattern == Pattern::rings
+                         ? fmt::format(", in rings of {} from the rim inwards", listed(sets))
+                         : fmt::format(", in rows of {}", listed(sets));
+  const int fewer = layer.dense_count - layer.count;
+  if (fewer > 0) text += fmt::format(" ({} fewer than fit)", fewer);
+  return text;
+}
+
 /// "Fill to 275 mm below the rim, firmed. Bottom layer: set 19 Triumph tulips on this, 25 mm apart,
 /// none touching."; set close without what the heading says for all steps.
 std::string layer_step(const Plan& plan, const PlannedLayer& layer, const SheetLayout& layout) {
@@ -116,7 +134,7 @@ std::string layer_step(const Plan& plan, const PlannedLayer& layer, const SheetL
       layers <= 1 ? "" : capitalised(layer_word(layer.level, layers)) + " layer: ";
   const std::string level = length_text(layer.fill_below_rim, style);
   const std::string bulbs = (layer.own_count ? "your " : "") + layer_bulbs(layer, style);
-  const std::string mixed = layer.bulbs.size() > 1 ? ", mixed evenly" : "";
+  const std::string mixed = arrangement_text(layer);
   const std::string apart =
       layer.count > 1 ? fmt::format(", {} apart", length_text(layer.gap, style)) : "";
   if (layout.closeness >= short_steps) {
