@@ -190,6 +190,7 @@ LayerRequest some_layer(Draw& draw) {
   if (!layer.forcing_gap && draw.chance()) layer.gap = some_length(draw, 0.0, 50.0);
   if (draw.chance()) layer.wall = some_length(draw, 0.0, 50.0);
   layer.arrange = static_cast<Arrange>(draw.below(2));
+  if (layer.parts.size() == 1 && !layer.count) layer.pattern = static_cast<Pattern>(draw.below(3));
   if (draw.chance()) layer.label = "lot \\ 7";
   if (draw.chance()) layer.received = Day{2026, 9, 20};
   if (draw.chance()) layer.cold_already_weeks = draw.number(0.0, 10.0, 0.1);
