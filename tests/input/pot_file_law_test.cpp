@@ -185,7 +185,7 @@ LayerRequest some_layer(Draw& draw) {
   for (LayerPart& part : layer.parts) {
     if (draw.chance()) part.storage_weeks = draw.number(0.0, 20.0, 0.1);
   }
-  if (draw.chance()) layer.count = static_cast<int>(1 + draw.below(1000));
+  if (draw.chance()) layer.count = static_cast<int>(2 + draw.below(999));  // one of each kind
   layer.forcing_gap = draw.chance();
   if (!layer.forcing_gap && draw.chance()) layer.gap = some_length(draw, 0.0, 50.0);
   if (draw.chance()) layer.wall = some_length(draw, 0.0, 50.0);
