@@ -47,7 +47,7 @@ constexpr WordRow<Task> brief[] = {
 constexpr const char* moist_in_wet =
     "rain waters the pot; look once a week, and water under a roof when the top of the mix is dry";
 constexpr const char* moist_in_dry =
-    "too little rain: look twice a week, and water when the top of the mix is dry";
+    "too little rain: look twice a week; water when the top of the mix is dry and not frozen";
 
 const char* after_words(AfterFlowering after) {
   switch (after) {
