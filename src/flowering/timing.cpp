@@ -43,6 +43,12 @@ Day growth_start(const PotSeason& season, Day planted, const ColdState& start) {
   return start.weeks() < Weeks{1.0} ? std::max(planted, mid_autumn) : planted;
 }
 
+Wave noses_before_flowers(Wave wave, Day planted) {
+  const Day latest = std::max(wave.first - least_shoots_lead_days, planted + 1);
+  wave.shoots = std::min(wave.shoots, latest);
+  return wave;
+}
+
 struct WinterWave {
   Wave wave;
   std::optional<Day> bring_in;
@@ -65,7 +71,8 @@ WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t w
     planting.state =
         chilled_in_pot && kind.state == BulbState::dry ? BulbState::rooted : kind.state;
     planting.deeper_cm = deeper_cm;
-    return {predict_wave(kind.bloom, season.bloom[winter], planting), std::nullopt};
+    return {noses_before_flowers(predict_wave(kind.bloom, season.bloom[winter], planting), planted),
+            std::nullopt};
   }
   const PotWinter& out = season.winters[winter];
   const Day in = bring_in_day(kind, out, planted, start);

@@ -73,6 +73,10 @@ inline constexpr Celsius indoors{16.0};
 /// six weeks
 inline constexpr int most_shoots_lead_days = 42;
 
+/// Noses that the thaw brings out are followed by flowers at once, but not on the same day. common
+/// practice: snowdrops, the quickest, show a week before they open
+inline constexpr int least_shoots_lead_days = 7;
+
 /// A pot for forcing stands out at least so long: roots come first. common practice
 inline constexpr int rooting_out_days = 28;
 

@@ -125,3 +125,20 @@ TEST_CASE("rooted bulbs flower before dry ones, bulbs in growth before rooted on
     CHECK(first(BulbState::in_growth) < first(BulbState::rooted));
   }
 }
+
+TEST_CASE("noses show a week before the flower, and not before planting", "[timing][law]") {
+  // Hardly above freezing for the kind of least heat: what a thaw brings out flowers at once.
+  for (const double t : {0.5, 2.0, 5.0, 12.0}) {
+    const PotSeason season = steady_season(t, t, t);
+    for (const char* taxon : {"galanthus", "crocus-species", "tulip-triumph"}) {
+      for (const Day planted : {Day{2026, 10, 1}, Day{2026, 12, 20}}) {
+        const KindTiming timing = time_kind(kind_of(taxon), season, planted, 0.0);
+        if (!timing.wave.flowers) continue;
+        CAPTURE(t, taxon);
+        CHECK(timing.shoots > planted);
+        if (timing.wave.first - planted > least_shoots_lead_days)
+          CHECK(timing.wave.first - timing.shoots >= least_shoots_lead_days);
+      }
+    }
+  }
+}

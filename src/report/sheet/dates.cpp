@@ -56,7 +56,7 @@ void merge_noses(std::vector<SheetDate>& sorted) {
 }
 
 /// What comes after flowering, kinds that are treated alike as one stretch of days.
-void merge_after_flowering(std::vector<SheetDate>& sorted, const TextStyle& style) {
+void merge_after_flowering(std::vector<SheetDate>& sorted, bool one_kind, const TextStyle& style) {
   std::vector<SheetDate> kept;
   for (SheetDate& entry : sorted) {
     const PlannedDate& date = entry.date;
@@ -74,6 +74,11 @@ void merge_after_flowering(std::vector<SheetDate>& sorted, const TextStyle& styl
         whole.kinds.push_back(kind);
     }
     whole.until = std::max(whole.until.value_or(whole.date), date.until.value_or(date.date));
+    // Layers of one kind are emptied out together.
+    if (one_kind && date.after == AfterFlowering::discard) {
+      whole.date = *whole.until;
+      whole.until.reset();
+    }
     same->text = date_text(whole, style);
   }
   sorted = std::move(kept);
@@ -100,7 +105,7 @@ std::vector<DateLine> merged_dates(const Plan& plan, const SheetLayout& layout) 
   });
   if (layout.closeness >= 1 || one_kind(plan)) {
     merge_noses(sorted);
-    merge_after_flowering(sorted, style);
+    merge_after_flowering(sorted, one_kind(plan), style);
   }
   std::vector<DateLine> lines;
   for (const SheetDate& entry : sorted) {
