@@ -84,6 +84,7 @@ constexpr WordRow<RemarkCode> remarks[] = {
     {too_narrow, "the pot is too narrow for a bulb of the kinds left"},
     {flower_run,
      "in flower without a gap on {days:days}[ of the {wanted} wanted], {window}"
+     "[; where two waves only just meet a gap comes in {chance} of 100 years]"
      "[; {gap:days} without a flower beside that]"},
     {refrigerate, "refrigerate {stored:and}"},
     {stored_from, "{kinds} for {given} from {start}"},

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "flowering/display.hpp"
 #include "plan/companions.hpp"
 
 namespace bulbwright {
@@ -13,6 +14,20 @@ using enum RemarkCode;
 /// A window of this length is the whole season: flowers are wanted whenever they come.
 constexpr int whole_season_days = 365;
 
+/// A gap less likely than this is not told.
+constexpr double least_gap_chance = 0.1;
+
+/// The likeliest gap between two waves of the stretch that are predicted to meet.
+double likeliest_gap(const Suggestion& suggestion) {
+  double most = 0.0;
+  for (const WaveJoint& joint : display_of(suggestion.waves).joints) {
+    const Day meeting = suggestion.waves[joint.after].first;
+    const bool within = suggestion.stretch.first <= meeting && meeting <= suggestion.stretch.last;
+    if (within && joint.gap_days <= 0) most = std::max(most, joint.gap_chance);
+  }
+  return most;
+}
+
 Remark flower_reason(const Suggestion& suggestion, const SuggestionWish& wish) {
   Remark reason{
       flower_run,
@@ -20,6 +35,8 @@ Remark flower_reason(const Suggestion& suggestion, const SuggestionWish& wish) {
       {{DetailName::days, suggestion.days_in_flower}, {DetailName::window, suggestion.stretch}}};
   const int wanted = wish.window.last - wish.window.first + 1;
   if (wanted < whole_season_days) reason.details.push_back({DetailName::wanted, wanted});
+  if (const double chance = likeliest_gap(suggestion); chance >= least_gap_chance)
+    reason.details.push_back({DetailName::chance, static_cast<int>(rounded(100.0 * chance, 1.0))});
   if (suggestion.gap_days > 0) reason.details.push_back({DetailName::gap, suggestion.gap_days});
   return reason;
 }

@@ -90,6 +90,16 @@ TEST_CASE("every suggestion is a pot that plans as it says", "[suggestion][law]"
       CHECK(found.planting.first <= found.plant);
       CHECK(found.plant <= found.planting.last);
       CHECK(found.reasons.size() >= 3);
+      // The likeliest gap between waves that should meet is told.
+      double gap = 0.0;
+      for (const WaveJoint& joint : plan.display.joints) {
+        const Day meeting = plan.waves[joint.after].first;
+        if (joint.gap_days <= 0 && found.stretch.first <= meeting && meeting <= found.stretch.last)
+          gap = std::max(gap, joint.gap_chance);
+      }
+      const DetailValue* told = find_detail(found.reasons[0].details, DetailName::chance);
+      CHECK((told != nullptr) == (gap >= 0.1));
+      if (told != nullptr) CHECK(std::abs(std::get<int>(*told) - 100.0 * gap) <= 0.51);
     }
   }
 }
