@@ -9,6 +9,7 @@
 #include "report/cold_words.hpp"
 #include "report/notice_text.hpp"
 #include "report/sheet/words.hpp"
+#include "report/station_text.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"
 
@@ -245,6 +246,12 @@ std::string cold_text(const ColdReport& report, const TextStyle& style) {
   if (!report.notices.empty()) lines.emplace_back();
   for (const Notice& notice : report.notices) {
     append(lines, hanging("-", sentence(printable(notice_text(notice, style))), 2, width));
+  }
+  const PlaceAccount& account = report.account;
+  if (!account.blended_from.empty()) {
+    const std::string stations =
+        stations_text(account.blended_from, account.farther_stations, style);
+    append(lines, hanging("-", fmt::format("Stations: {}.", stations), 2, width));
   }
   for (std::string& line : lines) line = in_style(line, style);
   return joined(lines);

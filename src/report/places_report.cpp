@@ -13,6 +13,7 @@
 #include "report/place_json.hpp"
 #include "report/section_json.hpp"
 #include "report/spreadsheet.hpp"
+#include "report/station_text.hpp"
 #include "report/text_layout.hpp"
 #include "report/text_units.hpp"
 
@@ -68,20 +69,6 @@ std::string zone_text(const Place& place) {
   return place.zone + (place.zone_estimated ? "~" : "");
 }
 
-std::string stations_text(const Place& place, const TextStyle& style) {
-  std::string text;
-  for (const BlendedStation& station : place.blended_from) {
-    text += fmt::format("{}{} ({}, {} high)", text.empty() ? "" : "; ", printable(station.name),
-                        distance_text(Millimetres{1e6 * station.distance_km}, style),
-                        height_text(Millimetres{1e3 * station.elevation_m}, style));
-  }
-  text += fmt::format("; and {} farther ones", place.farther_stations);
-  if (place.blended_from.front().distance_km >= far_station_km) {
-    text += ". They are far: the figures may be off as said";
-  }
-  return text;
-}
-
 /// All figures of one place.
 Lines card(const Place& place, const TextStyle& style, int width) {
   Lines lines;
@@ -116,7 +103,15 @@ Lines card(const Place& place, const TextStyle& style, int width) {
                          : ""));
   }
   lines.emplace_back();
-  if (blended) append(lines, hanging("Stations", stations_text(place, style), 12, width));
+  if (blended) {
+    append(lines,
+           hanging("Stations", stations_text(place.blended_from, place.farther_stations, style), 12,
+                   width));
+  }
+  if (blended && place.blended_from.front().distance_km >= far_station_km)
+    append(lines,
+           hanging("Note", "The stations are far: the figures are good to what stands beside them",
+                   12, width));
   append(lines, hanging("Source", printable(place.source), 12, width));
   if (!place.confidence.empty()) {
     append(lines, hanging("Confidence", printable(place.confidence), 12, width));

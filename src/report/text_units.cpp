@@ -54,6 +54,13 @@ std::string height_text(Millimetres height, const TextStyle& style) {
   return fmt::format("{:.0f}\u00A0ft", rounded(metres / metres_per_foot, 1.0));
 }
 
+std::string higher_text(Millimetres height, const TextStyle& style) {
+  const Millimetres shown = height < Millimetres{0.0} ? -height : height;
+  const std::string text = height_text(shown, style);
+  if (text.starts_with("0")) return "as high";
+  return text + (height < Millimetres{0.0} ? " lower" : " higher");
+}
+
 std::string rain_text(double rain_mm, const TextStyle& style) {
   if (style.units == Units::millimetres)
     return fmt::format("{:.0f}\u00A0mm", rounded(rain_mm, 1.0));

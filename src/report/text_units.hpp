@@ -21,6 +21,9 @@ std::string distance_text(Millimetres distance, const TextStyle& style);
 /// A height of land: "640 m", or with inches "2100 ft".
 std::string height_text(Millimetres height, const TextStyle& style);
 
+/// How much higher a place lies: "32 m higher", "32 m lower", "as high".
+std::string higher_text(Millimetres height, const TextStyle& style);
+
 /// Rain of a month: "102 mm", or with inches "4.0 in".
 std::string rain_text(double rain_mm, const TextStyle& style);
 

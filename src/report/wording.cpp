@@ -88,13 +88,6 @@ std::string tall_text(Millimetres length, const TextStyle& style) {
   return fmt::format("{}\u00A0cm", short_number(length.value() / 10.0));
 }
 
-std::string higher_text(Millimetres height, const TextStyle& style) {
-  const Millimetres shown = height < Millimetres{0.0} ? -height : height;
-  const std::string text = height_text(shown, style);
-  if (text.starts_with("0")) return "as high";
-  return text + (height < Millimetres{0.0} ? " lower" : " higher");
-}
-
 std::string warmer_text(Kelvins difference, const TextStyle& style) {
   const double shown = rounded(difference.value(), 0.1);
   if (shown == 0.0) return "as warm";
