@@ -32,6 +32,7 @@ struct LayerPart {
 };
 
 struct LayerRequest {
+  std::size_t listed_at = 0;        ///< index in the request, whatever the order of planting
   std::vector<LayerPart> parts;     ///< one, or several for a mixture
   std::optional<double> grade_cm;   ///< middle of the circumference asked for ("12", "12/14")
   std::optional<int> count;         ///< own bulbs, 1 to most_own_bulbs

@@ -145,13 +145,13 @@ void count_bulbs(const ResolvedLayer& layer, PlannedLayer& planned) {
 }
 
 /// Before any work: a layer of more bulbs than are ever packed has a wrong size somewhere.
-void refuse_too_many(const ResolvedLayer& layer, std::size_t index, const Section& section) {
+void refuse_too_many(const ResolvedLayer& layer, const Section& section) {
   if (layer.request.count) return;
   std::vector<PackKind> kinds;
   for (const LayerKind& kind : layer.kinds) kinds.push_back(pack_kind(kind));
   const std::size_t most = upper_bound(section, kinds, layer.gap, layer.wall).most;
   if (most <= most_bulbs_of_a_layer) return;
-  throw InvalidValue{fmt::format("layers[{}]", index),
+  throw InvalidValue{fmt::format("layers[{}]", layer.request.listed_at),
                      fmt::format("up to {} bulbs would fit; expected at most {} in one layer: a "
                                  "wider gap or a smaller pot",
                                  most, most_bulbs_of_a_layer)};
@@ -223,7 +223,7 @@ Layering plan_layers(std::span<const ResolvedLayer> layers, const Pot& pot, Effo
     return smallest_section(pot, at.base, at.nose - at.base);
   };
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    refuse_too_many(layers[i], i, section_of(stack.layers[i]));
+    refuse_too_many(layers[i], section_of(stack.layers[i]));
   }
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const StackedLayer& at = stack.layers[i];

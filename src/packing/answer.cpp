@@ -79,12 +79,15 @@ Bound bound_of(const Outline& outline, std::span<const PackKind> kinds, double g
     }
     return nullptr;
   };
-  // Every kind has its share but for less than one bulb: more than this cannot hold.
+  // Every kind has its share but for less than one bulb, and what it gave up to kinds that would
+  // have had none: more than this cannot hold.
+  const std::size_t given_up = kinds.size() - 1;
   double shares = 0.0, all_shares = 0.0;
   for (const PackKind& kind : kinds) all_shares += kind.share;
   for (std::size_t k = 0; k < by_size.size(); ++k) {
     shares += kinds[by_size[k]].share;
-    const double most = static_cast<double>(limits[k].most + k + 1) * all_shares / shares + 1.0;
+    const double most =
+        static_cast<double>(limits[k].most + k + 1 + given_up) * all_shares / shares + 1.0;
     if (most >= static_cast<double>(bound.most)) continue;
     bound = {static_cast<std::size_t>(most), limits[k].name + ", by size and share"};
   }

@@ -11,8 +11,8 @@
 
 namespace bulbwright::packing {
 
-/// Splits n bulbs over the kinds by their shares, largest remainders first, ties to the earlier
-/// kind: every kind is within one bulb of its exact share, and the sum is n.
+/// Splits n bulbs over the kinds by their shares (base/apportion): within one bulb of the exact
+/// share, but for kinds that would have none and get one from the others.
 std::vector<std::size_t> apportion(std::size_t n, std::span<const PackKind> kinds);
 
 /// The discs of counts[k] bulbs of kind k, kind by kind, and the kind of each disc.

@@ -46,13 +46,10 @@ void add_shopping(const PlanFacts& facts, Plan& plan) {
       need.layer = layer.level;
       need.need = bulbs.count;
       need.own = layer.own_count;
-      if (!need.own) {
-        need.spares = flat_spares(bulbs.count, flat_loss_rate);
-        need.buy = need.need + need.spares;
-      }
       plan.shopping.push_back(std::move(need));
     }
   }
+  add_spares(plan.shopping, flat_loss_rate);
 }
 
 void add_dates(const PlanFacts& facts, Plan& plan) {

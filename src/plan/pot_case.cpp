@@ -50,7 +50,8 @@ std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
 PotCase make_case(const Request& request, const PlanContext& context) {
   PotCase made{request, make_pot(request.pot), {}, {}, {}};
   made.season = pot_season(context.place_season, pot_thermal(made.pot));
-  set_layers(made, request.layers, context);
+  for (std::size_t i = 0; i < made.request.layers.size(); ++i) made.request.layers[i].listed_at = i;
+  set_layers(made, made.request.layers, context);
   return made;
 }
 

@@ -20,6 +20,10 @@ struct ShoppingNeed {
   bool own = false;  ///< the grower has them already
 };
 
+/// Fills in `spares` and `buy` of what the grower has not: at the rate on the sum of a kind, grade
+/// and label, shared out over its layers.
+void add_spares(std::span<ShoppingNeed> needs, double rate);
+
 /// The needs of one pot as one buys them: what is of one kind, grade and label, own or not, in one
 /// line at the place of the first, with spares on the sum; `layer` is that of the first.
 std::vector<ShoppingNeed> needs_by_kind(std::span<const ShoppingNeed> needs);

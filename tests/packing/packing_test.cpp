@@ -261,6 +261,19 @@ TEST_CASE("the bound of a mixture is no more than its shares let each size hold"
   }
 }
 
+// Kinds of tiny shares get a bulb each, which the widest kind gives up: 14 of twelve kinds stand
+// wider apart than asked, and no bound may say that they cannot.
+TEST_CASE("a bound of a mixture allows what stands", "[packing][law]") {
+  std::vector<PackKind> kinds{{Millimetres{53.0}, 1000.0, 3}};
+  for (const double d : {29.0, 18.0, 27.0, 22.0, 20.0, 34.0, 38.0, 36.0, 41.0, 38.5, 23.0})
+    kinds.push_back({Millimetres{d}, 0.001, 1});
+  const Section section{Shape::round, 262_mm, 262_mm, {}};
+  const Packing stands = place_count(section, kinds, 3_mm, 10_mm, Effort::quick);
+  REQUIRE(stands.bulbs.size() == 14);
+  REQUIRE(stands.gap > 25_mm);
+  CHECK(upper_bound(section, kinds, stands.gap - 0.1_mm, 10_mm).most >= 14);
+}
+
 TEST_CASE("a mixture keeps its shares to the nearest bulb", "[packing][law]") {
   const std::vector<PackKind> kinds{{40_mm, 2.0, 0}, {20_mm, 1.0, 0}};
   const std::vector<PackKind> larger{{40_mm, 1.0, 0}};
