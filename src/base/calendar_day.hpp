@@ -13,9 +13,6 @@ class Day {
   constexpr Day() = default;  ///< 1970-01-01
   /// A month past 12 or a day past the month's end gives some other day: parse_day() checks.
   Day(int year, unsigned month, unsigned day);
-  [[nodiscard]] static constexpr Day from_serial(int days_since_1970) {
-    return Day{days_since_1970};
-  }
 
   [[nodiscard]] int year() const;
   [[nodiscard]] unsigned month() const;         ///< 1 to 12

@@ -88,8 +88,8 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal, input::I
                        "no place is given; name one with --near, --site, --zone or --records, or "
                        "a pot file with a place"};
   }
-  asked.places["from"] = SourcePlace{"--from", 0, 0};
-  asked.places["to"] = SourcePlace{"--to", 0, 0};
+  asked.written_at["from"] = SourcePlace{"--from", 0, 0};
+  asked.written_at["to"] = SourcePlace{"--to", 0, 0};
   const ColdQuestion question{pot_of(asked.request.pot), where->exposure, period_of(options)};
   CommandResult result;
   result.out = options.common.out;

@@ -45,17 +45,17 @@ class Merge {
  private:
   /// The field of a flag; notes that `path` now comes from it.
   Field from(const char* flag, const std::string& path) {
-    asked_.places[path] = SourcePlace{flag, 0, 0};
+    asked_.written_at[path] = SourcePlace{flag, 0, 0};
     return {flag, {}};
   }
   void forget(std::string_view path) {
     // The path itself and what stands below it.
-    for (auto at = asked_.places.begin(); at != asked_.places.end();) {
+    for (auto at = asked_.written_at.begin(); at != asked_.written_at.end();) {
       const std::string_view key = at->first;
       const bool below =
           key.starts_with(path) &&
           (key.size() == path.size() || key[path.size()] == '.' || key[path.size()] == '[');
-      at = below ? asked_.places.erase(at) : std::next(at);
+      at = below ? asked_.written_at.erase(at) : std::next(at);
     }
   }
 
@@ -119,7 +119,7 @@ class Merge {
       return;
     }
     request_.pot.last_crop = genus;
-    if (!asked_.places.contains("pot.mix")) request_.pot.used_mix = true;
+    if (!asked_.written_at.contains("pot.mix")) request_.pot.used_mix = true;
   }
 
   void lay_place() {
@@ -133,11 +133,11 @@ class Merge {
       const Exposure exposure = place.exposure;
       place = PlaceRequest{};
       place.exposure = exposure;
-      const auto kept = asked_.places.find("place.exposure");
-      const auto kept_place =
-          kept == asked_.places.end() ? std::optional<SourcePlace>{} : std::optional{kept->second};
+      const auto kept = asked_.written_at.find("place.exposure");
+      const auto kept_place = kept == asked_.written_at.end() ? std::optional<SourcePlace>{}
+                                                              : std::optional{kept->second};
       forget("place");
-      if (kept_place) asked_.places["place.exposure"] = *kept_place;
+      if (kept_place) asked_.written_at["place.exposure"] = *kept_place;
     }
     if (o.zone) place.zone = input::read_zone(from("--zone", "place.zone"), *o.zone, faults_);
     if (o.site) {

@@ -38,7 +38,7 @@ input::LocatedRequest request_of(const SuggestOptions& options, input::InputFile
   asked.request.layers.clear();
   if (!options.wish.window) return asked;
   asked.request.flower = input::read_window({"--window", {}}, *options.wish.window, faults);
-  asked.places["flower"] = SourcePlace{"--window", 0, 0};
+  asked.written_at["flower"] = SourcePlace{"--window", 0, 0};
   asked.request.plant.reset();
   if (!options.pot.season) asked.request.season.reset();
   // The window is laid in after the request was judged; without a zone resolve() judges it.

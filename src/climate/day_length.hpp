@@ -4,9 +4,6 @@ namespace bulbwright {
 
 /// Depression of the sun's centre below the horizon, in degrees, that ends the day.
 inline constexpr double sunrise_depression = 0.8333;  ///< upper limb with refraction: almanacs
-inline constexpr double centre_depression = 0.0;
-inline constexpr double upper_limb_depression = 0.26667;  ///< no refraction
-inline constexpr double civil_twilight_depression = 6.0;
 
 /// Declination of the sun in radians on a day of the year (1 = 1 January).
 /// Source: Spencer, "Fourier series representation of the position of the sun", Search 2, 1971,

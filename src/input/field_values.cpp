@@ -27,8 +27,10 @@ auto guarded(const Field& field, Faults& faults, Parse parse) -> std::optional<d
 bool in_range(const Field& field, std::string_view text, Millimetres length, LengthRange range,
               Faults& faults) {
   if (length >= range.least && length <= range.most) return true;
-  const char* least = range.least > 0_mm ? "1 mm" : "0 mm";
-  faults.add(field, fmt::format("{} is out of range; expected {} to {:g} m", in_quotes(text), least,
+  const double least = range.least.value();
+  faults.add(field, fmt::format("{} is out of range; expected {} to {:g} m", in_quotes(text),
+                                least < 0.0 ? fmt::format("{:g} m", least / 1000.0)
+                                            : fmt::format("{:g} mm", least),
                                 range.most.value() / 1000.0));
   return false;
 }

@@ -123,7 +123,7 @@ void refuse_storage(const ObjectReader& reader, const LayerRequest& layer) {
 LayerRequest read_layer(const JsonValue& value, const std::string& path, ReadContext& context) {
   LayerRequest layer;
   const ObjectReader reader{value, path, layer_keys, context};
-  context.places[path] = reader.self().place;
+  context.written_at[path] = reader.self().place;
   if (!reader.is_object()) return layer;
   read_kinds(reader, layer);
   if (const std::string* grade = reader.text("grade", "\"12\" or \"12/14\" (cm)")) {

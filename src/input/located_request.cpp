@@ -9,8 +9,8 @@ namespace {
 /// whole file.
 const SourcePlace* place_of(const LocatedRequest& asked, std::string_view path) {
   for (;;) {
-    const auto found = asked.places.find(std::string{path});
-    if (found != asked.places.end()) return &found->second;
+    const auto found = asked.written_at.find(std::string{path});
+    if (found != asked.written_at.end()) return &found->second;
     const std::size_t cut = path.find_last_of(".[");
     if (path.empty()) return nullptr;
     path = cut == std::string_view::npos ? "" : path.substr(0, cut);
@@ -29,7 +29,7 @@ std::string_view flag_of(std::string_view path) {
 }  // namespace
 
 bool given(const LocatedRequest& asked, std::string_view path) {
-  return asked.places.contains(std::string{path});
+  return asked.written_at.contains(std::string{path});
 }
 
 InputFault fault_at(const LocatedRequest& asked, std::string_view field,

@@ -17,7 +17,7 @@ using SourcePlaces = std::map<std::string, SourcePlace>;
 struct LocatedRequest {
   Request request;
   std::string file;  ///< name for messages; empty when the request came from flags alone
-  SourcePlaces places;
+  SourcePlaces written_at;
   bool is_sound = true;      ///< every object is one, without unknown keys
   bool pot_is_sound = true;  ///< no value of the pot was refused
 };

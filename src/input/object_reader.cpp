@@ -48,7 +48,7 @@ ObjectReader::ObjectReader(const JsonValue& value, std::string path,
   for (const JsonMember& member : value.members) {
     const SourcePlace at{context_.file, member.key_at.line, member.key_at.column};
     if (std::find(keys.begin(), keys.end(), member.key) != keys.end()) {
-      context_.places[field(member.key).name] = field(member.key).place;
+      context_.written_at[field(member.key).name] = field(member.key).place;
       continue;
     }
     is_sound_ = context.is_sound = false;

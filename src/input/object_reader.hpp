@@ -17,7 +17,7 @@ namespace bulbwright::input {
 struct ReadContext {
   std::string file;
   Faults& faults;
-  SourcePlaces places;
+  SourcePlaces written_at;
   bool is_sound = true;  ///< every object so far is one, without unknown keys
 };
 

@@ -108,7 +108,7 @@ std::optional<std::string> read_zone_key(const ObjectReader& reader) {
 PlaceRequest read_place(const JsonValue& value, ReadContext& context) {
   PlaceRequest place;
   const ObjectReader reader{value, "place", place_keys, context};
-  context.places["place"] = reader.self().place;
+  context.written_at["place"] = reader.self().place;
   place.zone = read_zone_key(reader);
   place.south = reader.truth("south").value_or(false);
   if (const auto region = reader.word<ZoneRegion>("region", "region")) {

@@ -74,8 +74,8 @@ std::optional<Place> resolve_place(const LocatedRequest& asked, const PlaceCatal
 
 std::string records_path(const LocatedRequest& asked) {
   const std::string& path = *asked.request.place->records_file;
-  const auto written = asked.places.find("place.records");
-  const bool in_file = written != asked.places.end() && written->second.line > 0;
+  const auto written = asked.written_at.find("place.records");
+  const bool in_file = written != asked.written_at.end() && written->second.line > 0;
   const std::filesystem::path records{path};
   if (!in_file || records.is_absolute() || path == "-") return path;
   return (std::filesystem::path{asked.file}.parent_path() / records).string();

@@ -35,7 +35,7 @@ LocatedRequest read_pot_file(std::string_view text, const std::string& file, Fau
   LocatedRequest asked;
   asked.file = file;
   Request& request = asked.request;
-  context.places[""] = top.self().place;
+  context.written_at[""] = top.self().place;
   const std::size_t before = faults.size();
   if (const JsonValue* pot = top.find("pot")) request.pot = read_pot(*pot, context);
   asked.pot_is_sound = faults.size() == before;
@@ -47,7 +47,7 @@ LocatedRequest read_pot_file(std::string_view text, const std::string& file, Fau
   if (const JsonValue* pests = top.find("pests")) request.pests = read_pests(*pests, context);
   request.winter = top.word<WinterRain>("winter", "kind of winter");
   if (const JsonValue* layers = top.find("layers")) request.layers = read_layers(*layers, context);
-  asked.places = std::move(context.places);
+  asked.written_at = std::move(context.written_at);
   asked.is_sound = context.is_sound;
   return asked;
 }

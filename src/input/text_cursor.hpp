@@ -20,9 +20,6 @@ class TextCursor {
   [[nodiscard]] std::size_t offset() const { return offset_; }
   [[nodiscard]] Position position() const { return position_; }
   [[nodiscard]] std::string_view rest() const { return text_.substr(offset_); }
-  [[nodiscard]] std::string_view since(std::size_t start) const {
-    return text_.substr(start, offset_ - start);
-  }
 
   /// Moves on by one byte; a continuation byte opens no new column.
   void advance() {

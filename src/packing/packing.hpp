@@ -38,8 +38,8 @@ struct Packing {
   Millimetres least_wall;       ///< measured over all bulbs; infinity for none
 };
 
-/// A layer that might hold more bulbs than this is refused by the rooms that read input, before any
-/// work: so many are packed in well under a second for one kind, in about one for a mixture.
+/// A layer that might hold more bulbs than this is refused before any work, by layers and by `fit`:
+/// so many are packed in well under a second for one kind, in about one for a mixture.
 inline constexpr std::size_t most_bulbs_of_a_layer = 5000;
 
 /// The most bulbs with `gap` between neighbours and `wall` to the outline. Shares are kept to the

@@ -48,5 +48,5 @@ TEST_CASE("a pot file is read with every value in inside units", "[pot_file]") {
   CHECK(file.layers[1].parts[1].taxon == "muscari");
   CHECK(file.layers[2].count == 40);
   CHECK(file.layers[2].forcing_gap);
-  CHECK(asked.places.at("layers[1].mix[1].taxon").line == 11);
+  CHECK(asked.written_at.at("layers[1].mix[1].taxon").line == 11);
 }

@@ -68,13 +68,13 @@ TEST_CASE("a fault stands at its field, else at what would hold it", "[request]"
   input::LocatedRequest asked;
   asked.file = "a.json";
   CHECK(describe(InputError{{fault_at(asked, "pot.top", "no")}}) == "a.json: error: pot.top: no\n");
-  asked.places[""] = {"a.json", 1, 2};
+  asked.written_at[""] = {"a.json", 1, 2};
   CHECK(describe(InputError{{fault_at(asked, "pot.top", "no")}}) ==
         "a.json:1:2: error: pot.top: no\n");
-  asked.places["layers[1]"] = {"a.json", 5, 6};
+  asked.written_at["layers[1]"] = {"a.json", 5, 6};
   CHECK(describe(InputError{{fault_at(asked, "layers[1].mix[0].taxon", "no")}}) ==
         "a.json:5:6: error: layers[1].mix[0].taxon: no\n");
-  asked.places["layers"] = {"--layer", 0, 0};
+  asked.written_at["layers"] = {"--layer", 0, 0};
   CHECK(describe(InputError{{fault_at(asked, "layers[2].taxon", "no")}}) ==
         "bulbwright: error: --layer: no\n");
 }

@@ -27,6 +27,10 @@ inline constexpr int labels_inside = 4;
 /// line for an empty text.
 Lines labelled(const char* label, const std::string& text, const SheetLayout& layout);
 
+/// The texts one to a line beside `label`, or as one flowing text when set close.
+Lines one_by_one(const char* label, const std::vector<std::string>& texts,
+                 const SheetLayout& layout);
+
 Lines heading_lines(const Plan& plan, const SheetLayout& layout);  ///< pot, season, place
 Lines verdict_lines(const Plan& plan,
                     const SheetLayout& layout);                 ///< can it be done, days in flower

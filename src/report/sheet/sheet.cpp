@@ -58,6 +58,20 @@ Lines labelled(const char* label, const std::string& text, const SheetLayout& la
   return lines;
 }
 
+Lines one_by_one(const char* label, const std::vector<std::string>& texts,
+                 const SheetLayout& layout) {
+  if (layout.closeness >= 1) {
+    std::string all;
+    for (const std::string& text : texts) all += (all.empty() ? "" : " ") + text;
+    return labelled(label, all, layout);
+  }
+  Lines lines;
+  for (const std::string& text : texts) {
+    append(lines, labelled(lines.empty() ? label : "", text, layout));
+  }
+  return lines;
+}
+
 std::string plan_text(const Plan& plan, const TextStyle& style) {
   Lines lines;
   for (int closeness = 0; closeness <= closest_layout; ++closeness) {
