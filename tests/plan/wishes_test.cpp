@@ -120,6 +120,7 @@ TEST_CASE("an order that does not fit the pot is not taken", "[settled]") {
     for (const Notice& notice : settled.notices)
       seen = seen || notice.code == NoticeCode::order_kept;
     if (seen) {
+      request.layers[1].listed_at = 1;
       CHECK(settled.pot_case.request.layers == request.layers);
       CHECK(make_plan(request, bench.context()).layers.size() == 2);
     }
