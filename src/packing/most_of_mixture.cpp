@@ -52,12 +52,17 @@ Section section_below(const Outline& outline, SizeStep step) {
   return section;
 }
 
+/// Above so many bulbs, where one bulb is less than the steps, only the first three sizes.
+constexpr std::size_t many_bulbs = 600;
+
 /// Steps of work that one size is worth; a plan of three layers asks three times.
 constexpr long work_of_a_size(Effort effort) {
   return effort == Effort::quick ? 600'000 : effort == Effort::normal ? 8'000'000 : 60'000'000;
 }
 
 /// Bulbs changed over to spread the kinds of the layout found.
+/// Most work for it, in that of a size.
+constexpr long spreading_share = 20;
 constexpr int spreading_swaps(Effort effort) {
   return effort == Effort::quick ? 80 : effort == Effort::normal ? 400 : 2000;
 }
@@ -112,11 +117,12 @@ class MostMixed {
     best_ = from;
     if (order_.arrange() == Arrange::drift || kinds_.size() < 2) return best_;
     double like = like_neighbours(best_.layout.x, best_.bulbs);
-    for (int k = 0; k < swaps && like > 0.0; ++k) {
+    long spent = 0;
+    for (int k = 0; k < swaps && like > 0.0 && spent < all_work_ * spreading_share; ++k) {
       Coordinates x = best_.layout.x;
       if (!order_.swap_like(x, best_.bulbs, random_)) continue;
       const KindDiscs loose = bulbs(best_.size(), spare_for_rounding);
-      long spent = 0;
+      spent += order_.spent();
       if (!polish_if_near(outline_, loose.discs, certified_overlap, x, spent)) continue;
       const double now = like_neighbours(x, best_.bulbs);
       if (now < like && keep(best_.size(), x, 2)) {
@@ -337,8 +343,10 @@ class MostMixed {
   }
 
   void fill(bool turned, long& work) {
+    // So that rounding breaks nothing, where repairs would take long.
+    const double spare = most_ > many_bulbs ? lattice_spare : 0.0;
     const auto filled = [&](Spread spread) {
-      return greedy_fill(outline_, kinds_, gap_, wall_, turned, spread, work);
+      return greedy_fill(outline_, kinds_, gap_ + spare, wall_ + spare, turned, spread, work);
     };
     for (const Spread spread : {Spread::groups, Spread::singles}) fall_back(filled(spread));
     // What a fill sets that need not spread its kinds is a goal for one that does.
@@ -348,18 +356,19 @@ class MostMixed {
   /// Kinds spread over places where each has room, or over as many as can be spread so.
   void on_places(std::vector<Point> places) {
     places.resize(std::min(places.size(), most_));
-    for (; places.size() > placed(); places.pop_back()) {
-      for (int k = 0; k < 5; ++k) {
+    while (places.size() > placed() && work_ > 0) {
+      for (int k = 0; k < 5 && work_ > 0; ++k) {
         const KindDiscs all = bulbs(places.size());
         if (keep(places.size(), put_apart(arranged(places, all), all), 2)) return;
       }
+      places.resize(places.size() - 1 - places.size() / 100);
     }
   }
 
   /// Clumps broken by changing kinds over, on the same places.
   Coordinates put_apart(Coordinates x, const KindDiscs& all) {
     if (order_.arrange() == Arrange::drift) return x;
-    for (int k = 0; k < 20 && misplaced(x, all); ++k)
+    for (int k = 0; k < 20 && work_ > 0 && misplaced(x, all); ++k)
       x = order_.with_swap(std::move(x), all, random_);
     return x;
   }
@@ -367,7 +376,7 @@ class MostMixed {
   /// The fill, or as many of its bulbs as rounding and clumps leave, where that is more than
   /// before.
   void fall_back(const KindLayout& filled) {
-    for (std::size_t n = std::min(filled.x.size() / 2, most_); n > placed(); --n) {
+    for (std::size_t n = std::min(filled.x.size() / 2, most_); n > placed(); n -= 1 + n / 100) {
       if (keep(n, grown(filled, n), 2)) break;
     }
   }
@@ -406,11 +415,12 @@ Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds,
       outline.shape() == Shape::round
           ? std::vector<SizeStep>{round_steps.begin(), round_steps.end()}
           : std::vector<SizeStep>{size_steps.begin(), size_steps.end()};
+  const std::size_t sizes = bound.most > many_bulbs ? 3 : steps.size();
   // A greater effort goes on from what the lesser one finds in each size.
   std::vector<Mixed> found(steps.size());
   for (const Effort each : {Effort::quick, Effort::normal, Effort::thorough}) {
     if (each > effort || bound.most == 0) break;
-    for (std::size_t k = 0; k < steps.size(); ++k) {
+    for (std::size_t k = 0; k < sizes; ++k) {
       const Outline size{section_below(outline, steps[k])};
       found[k] =
           MostMixed{size, kinds, gap, wall, arrange, each, work_of_a_size(each)}.solve(found[k]);

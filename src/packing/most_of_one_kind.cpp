@@ -57,7 +57,8 @@ constexpr int lattice_turns = 12, lattice_offsets = 8;
 /// Spare with which rounding to 0.01 mm breaks nothing.
 constexpr double rounds_freely = 0.02;
 
-constexpr int tries_each = 12;  ///< of rounding one layout
+constexpr long work_of_rounding = 200'000;  ///< the same at every effort
+constexpr int tries_each = 12;              ///< of rounding one layout
 
 /// How much a lattice may be widened so that it surely survives rounding, mm.
 constexpr double printable_spare = 1.5 / packing::units_per_mm;
@@ -102,8 +103,7 @@ class MostBulbs {
   bool keep(std::size_t n, const Coordinates& x, int tries) {
     KindDiscs all = bulbs(n);
     packing::Rounder rounder{outline_, all.discs};
-    auto grid = rounder.round(x, tries, random_, std::max(work_, all_work_) / 10);
-    work_ -= rounder.work();
+    auto grid = rounder.round(x, tries, random_, work_of_rounding);
     if (!grid) return false;
     best_ = {std::move(all), std::move(*grid)};
     return true;
