@@ -27,6 +27,10 @@ double cold_response(double t_c) {
   return 1.0;
 }
 
+double winter_response(double t_c) {
+  return cold_response(std::max(t_c, full_from_c));
+}
+
 double cold_undone_per_hour(double t_c) {
   return std::max(0.0, t_c - undone_above_c) / (halving_c - undone_above_c) / halving_hours;
 }
@@ -64,6 +68,16 @@ Weeks cold_weeks_between(const PotWinter& winter, Day first, Day last, ColdState
   ColdState state = start;
   const Day to = std::min(last, winter.last());
   for (Day day = std::max(first, winter.first); day <= to; ++day) state.add(winter.at(day));
+  return state.weeks() - start.weeks();
+}
+
+Weeks winter_weeks_between(const PotWinter& winter, Day first, Day last, ColdState start) {
+  ColdState state = start;
+  const Day to = std::min(last, winter.last());
+  for (Day day = std::max(first, winter.first); day <= to; ++day) {
+    const PotDay& at = winter.at(day);
+    state.add(at.winter_hours, at.cold_kept);
+  }
   return state.weeks() - start.weeks();
 }
 

@@ -14,6 +14,11 @@ inline constexpr double hours_per_week = 168.0;  ///< exact
 /// all count; cold ends near 13 degC (docs/cold.md).
 double cold_response(double t_c);
 
+/// The same for the question whether a winter is long enough: what is colder than full cold counts
+/// in full. A bulb frozen in has had its cold by the thaw: nobody refrigerates bulbs for pots that
+/// lie frozen half the winter. common practice
+double winter_response(double t_c);
+
 /// Share of the loose cold left after an hour: 1 up to 16 degC, then 2^(-(t - 16)/4 / 72), so that
 /// it halves in three days at 20 degC. This program's own rule after the finding that warmth undoes
 /// only recent cold.
@@ -50,5 +55,8 @@ double storage_weeks_per_cold_week(Celsius temperature);
 /// the end state's weeks less the start's. Days outside the winter add nothing. May be negative,
 /// when warmth undoes more than comes.
 Weeks cold_weeks_between(const PotWinter& winter, Day first, Day last, ColdState start = {});
+
+/// The same by winter_response(): the weeks that a winter spares the refrigerator.
+Weeks winter_weeks_between(const PotWinter& winter, Day first, Day last, ColdState start = {});
 
 }  // namespace bulbwright

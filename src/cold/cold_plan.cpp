@@ -2,10 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <deque>
 #include <limits>
+
+#include "climate/place.hpp"
 
 namespace bulbwright {
 namespace {
+
+constexpr Celsius freezer_below{-1.0};
 
 double poorest(const NaturalCold& natural) {
   return std::min({natural.normal, natural.mild, natural.cold});
@@ -33,19 +38,10 @@ double chance_of(double wanted, const NaturalCold& natural) {
 double chance_in(std::span<const PotWinter* const> recorded, double wanted, Day planted, Day shoots,
                  const ColdState& start) {
   const auto enough = std::ranges::count_if(recorded, [&](const PotWinter* winter) {
-    const double weeks = cold_weeks_between(*winter, planted, shoots - 1, start).value();
+    const double weeks = winter_weeks_between(*winter, planted, shoots - 1, start).value();
     return rounded(weeks, 0.01) >= rounded(wanted, 0.01);
   });
   return rounded(static_cast<double>(enough) / static_cast<double>(recorded.size()), 0.01);
-}
-
-/// What lies between the recommended and the least cold.
-double need_to_spare(const WeekNeed& need) {
-  return need.recommended - need.least;
-}
-
-double whole_weeks(double weeks) {
-  return weeks < least_lack_weeks ? 0.0 : std::ceil(rounded(weeks - least_lack_weeks, 0.01));
 }
 
 }  // namespace
@@ -57,6 +53,23 @@ WeekNeed need_for(const Taxon& taxon, Use use) {
 
 Day earliest_bulbs(int season, Hemisphere hemisphere) {
   return hemisphere == Hemisphere::north ? Day{season, 9, 15} : Day{season, 3, 15};
+}
+
+std::optional<Day> late_planting_from(int season, Hemisphere hemisphere, Celsius annual_low) {
+  if (annual_low < zone_bounds("8a").low) return std::nullopt;
+  return hemisphere == Hemisphere::north ? Day{season, 12, 16} : Day{season, 6, 16};
+}
+
+std::optional<Day> stored_planting_from(int season, Hemisphere hemisphere, Celsius annual_low) {
+  if (annual_low < zone_bounds("8a").low) return std::nullopt;
+  if (hemisphere == Hemisphere::south) return Day{season, 4, 25};
+  return annual_low < zone_bounds("9a").low ? Day{season, 11, 15} : Day{season, 12, 16};
+}
+
+bool is_chilled_kind(const Taxon& taxon) {
+  return taxon.cold_form == ColdForm::dry_ok &&
+         (taxon.plant_by == PlantBy::november_december_after_cold ||
+          taxon.plant_by == PlantBy::december_january_after_cold);
 }
 
 StorageLimit storage_limit(const Taxon& taxon, Use use, double already_weeks) {
@@ -86,35 +99,117 @@ NaturalCold natural_cold(std::span<const PotWinter* const> normal_mild_cold, Day
 
 namespace {
 
-/// Storage weeks that cover `lack` weeks of cold, within what the kind and the days allow.
-struct StorageChoice {
-  double weeks = 0.0;
-  double wanted = 0.0;
-  ColdPlan::Limit limit = ColdPlan::Limit::none;
-};
-
-StorageChoice choose_storage(const ColdAsk& ask, const WeekNeed& need, double lack,
-                             double by_days) {
-  const double effect = storage_weeks_per_cold_week(ask.storage_temperature);
-  StorageChoice choice;
-  if (!std::isfinite(effect)) return choice;
-  choice.weeks = choice.wanted = whole_weeks(lack * effect);
-  const StorageLimit by_kind = storage_limit(*ask.taxon, ask.use, ask.already_weeks);
-  if (choice.weeks > by_kind.planned) {
-    const double for_least = whole_weeks((lack - need_to_spare(need)) * effect);
-    choice.weeks = std::clamp(for_least, std::floor(by_kind.planned), std::floor(by_kind.most));
-    choice.wanted = choice.weeks;
-    choice.limit = ColdPlan::Limit::kind;
-  }
-  if (choice.weeks > by_days) {
-    choice.weeks = by_days;
-    choice.limit = ColdPlan::Limit::days;
-  }
-  return choice;
-}
-
 NaturalCold not_below_zero(const NaturalCold& natural) {
   return {std::max(0.0, natural.normal), std::max(0.0, natural.mild), std::max(0.0, natural.cold)};
+}
+
+/// In nine winters of ten; for kinds that are not chilled by custom in the normal winter.
+bool reaches_least(const Taxon& taxon, Use use, const WeekNeed& need, double total, double chance) {
+  if (need.least <= 0.0) return true;
+  if (use == Use::forcing || is_chilled_kind(taxon)) return rounded(chance, 0.01) >= sure_chance;
+  return rounded(total, 0.01) >= rounded(need.least, 0.01);
+}
+
+/// As natural_cold(), with frost counted in full: what the winter spares the refrigerator.
+NaturalCold winter_cold(std::span<const PotWinter* const> winters, Day planted, Day shoots,
+                        const ColdState& start) {
+  std::array<double, 3> weeks{};
+  for (std::size_t i = 0; i < 3; ++i)
+    weeks[i] = winter_weeks_between(*winters[i], planted, shoots - 1, start).value();
+  return {weeks[0], weeks[1], weeks[2]};
+}
+
+/// What some weeks of storage come to.
+struct Storage {
+  double weeks = 0.0;
+  NaturalCold natural;
+  double total = 0.0;   ///< cold weeks of the normal winter, stored ones included
+  double poor = 0.0;    ///< of the poorest of the three winters
+  double chance = 1.0;  ///< that the least is reached
+};
+
+class StorageChoice {
+ public:
+  StorageChoice(const ColdAsk& ask, const WeekNeed& need, Day planted, const ShootsOf& shoots,
+                std::span<const PotWinter* const> winters,
+                std::span<const PotWinter* const> recorded)
+      : ask_{ask},
+        need_{need},
+        planted_{planted},
+        shoots_{shoots},
+        winters_{winters},
+        recorded_{recorded} {}
+
+  [[nodiscard]] Storage with(double weeks) const {
+    const ColdState start = after_storage(cold_already(Weeks{ask_.already_weeks}), Weeks{weeks},
+                                          ask_.storage_temperature);
+    const Day noses = shoots_(start);
+    const NaturalCold natural = winter_cold(winters_, planted_, noses, start);
+    const double given = start.weeks().value();
+    Storage storage{weeks, natural_cold(winters_, planted_, noses, start), given + natural.normal,
+                    given + poorest(natural), 1.0};
+    const double wanted = need_.least - given;
+    storage.chance = recorded_.empty() ? chance_of(wanted, natural)
+                                       : chance_in(recorded_, wanted, planted_, noses, start);
+    return storage;
+  }
+
+  /// The fewest whole weeks up to `most` that do (see plan_cold()).
+  [[nodiscard]] Storage fewest(double planned, double most) {
+    const Storage& none = at(0);
+    if (enough(none) && (!wants_recommended() || none.total >= need_.recommended - near_weeks))
+      return none;
+    double best_total = 0.0;
+    for (std::size_t w = 0; w <= whole(planned); ++w)
+      best_total = std::max(best_total, at(w).total);
+    const double aim =
+        std::min(wants_recommended() ? need_.recommended : need_.least, best_total) - near_weeks;
+    double best_chance = 0.0;
+    for (std::size_t w = 0; w <= whole(most); ++w) {
+      const Storage& here = at(w);
+      best_chance = std::max(best_chance, here.chance);
+      if (enough(here) && rounded(here.total, 0.01) >= rounded(aim, 0.01)) return here;
+    }
+    // The least is out of reach in some winters: as near as may be.
+    for (std::size_t w = 0; w <= whole(most); ++w) {
+      const Storage& here = at(w);
+      if (here.chance >= best_chance - near_chance &&
+          rounded(here.total, 0.01) >= rounded(aim, 0.01))
+        return here;
+    }
+    return at(whole(planned));
+  }
+
+ private:
+  static constexpr double near_weeks = 0.5;
+  static constexpr double near_chance = 0.02;
+
+  [[nodiscard]] bool wants_recommended() const {
+    return ask_.use == Use::forcing || is_chilled_kind(*ask_.taxon);
+  }
+  [[nodiscard]] bool enough(const Storage& storage) const {
+    return reaches_least(*ask_.taxon, ask_.use, need_, storage.total, storage.chance);
+  }
+  static std::size_t whole(double weeks) { return static_cast<std::size_t>(weeks + 1e-9); }
+  const Storage& at(std::size_t weeks) {
+    while (known_.size() <= weeks) known_.push_back(with(static_cast<double>(known_.size())));
+    return known_[weeks];
+  }
+
+  const ColdAsk& ask_;
+  const WeekNeed& need_;
+  Day planted_;
+  const ShootsOf& shoots_;
+  std::span<const PotWinter* const> winters_;
+  std::span<const PotWinter* const> recorded_;
+  std::deque<Storage> known_;
+};
+
+/// Bulbs that wait for a planting about New Year wait in the refrigerator.
+double late_planting_weeks(const ColdAsk& ask, const WeekNeed& need, Day planted) {
+  if (ask.use == Use::forcing || !ask.late_from || planted < *ask.late_from) return 0.0;
+  if (ask.taxon->plant_by != PlantBy::december_january_after_cold) return 0.0;
+  return std::max(0.0, need.least - ask.already_weeks);
 }
 
 }  // namespace
@@ -132,49 +227,59 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
   cold.already_weeks = ask.already_weeks;
   cold.storage_temperature = ask.storage_temperature;
 
-  const double by_days = std::max(0.0, std::floor((planted - ask.available) / 7.0));
-  double weeks = ask.fixed_weeks.value_or(0.0);
-  double try_weeks = weeks;
-  bool first = true;
-  while (true) {
-    const ColdState start = after_storage(cold_already(Weeks{ask.already_weeks}), Weeks{try_weeks},
-                                          ask.storage_temperature);
-    const Day noses = shoots(start);
-    const NaturalCold natural = natural_cold(normal_mild_cold, planted, noses, start);
-    const double given = start.weeks().value();
-    // Everything so far, with what warmth after planting may undo.
-    const double missing = std::max(0.0, cold.need.recommended - given - poorest(natural));
-    // Storage that costs as much natural cold as it gives is no help: the bulbs only come up
-    // sooner.
-    if (!first && missing > cold.missing_weeks - least_lack_weeks) break;
-    first = false;
-    weeks = try_weeks;
-    cold.natural = not_below_zero(natural);
-    cold.missing_weeks = missing;
-    const double wanted = cold.need.least - given;
-    cold.chance_least_met = recorded.empty() ? chance_of(wanted, natural)
-                                             : chance_in(recorded, wanted, planted, noses, start);
-    if (ask.fixed_weeks) break;
-    const double lack = cold.need.recommended - ask.already_weeks - poorest(natural);
-    const StorageChoice choice = choose_storage(ask, cold.need, lack, by_days);
-    plan.wanted_weeks = std::max(plan.wanted_weeks, choice.wanted);
-    plan.limit = choice.limit;
-    if (choice.weeks <= weeks) break;
-    try_weeks = choice.weeks;
+  StorageChoice choice{ask, cold.need, planted, shoots, normal_mild_cold, recorded};
+  Storage chosen;
+  if (ask.fixed_weeks) {
+    chosen = choice.with(*ask.fixed_weeks);
+  } else {
+    const StorageLimit by_kind = storage_limit(taxon, ask.use, ask.already_weeks);
+    const bool cools = std::isfinite(storage_weeks_per_cold_week(ask.storage_temperature));
+    const double planned = cools ? std::floor(by_kind.planned) : 0.0;
+    const double most = cools ? std::max(planned, std::floor(by_kind.most)) : 0.0;
+    chosen = choice.fewest(planned, most);
+    const double late = std::min(planned, late_planting_weeks(ask, cold.need, planted));
+    if (chosen.weeks > 0.0 && chosen.weeks < late) chosen = choice.with(late);
+    plan.wanted_weeks = chosen.weeks;
+    if (chosen.weeks >= planned && chosen.total < cold.need.recommended - 0.5)
+      plan.limit = ColdPlan::Limit::kind;
+    const double by_days = std::max(0.0, std::floor((planted - ask.available) / 7.0));
+    if (chosen.weeks > by_days) {
+      plan.limit = ColdPlan::Limit::days;
+      chosen = choice.fewest(std::min(planned, by_days), std::min(most, by_days));
+    }
   }
-  cold.storage_weeks = weeks;
-  cold.chilled_in_pot = taxon.cold_form == ColdForm::moist_only && weeks > 0.0;
-  if (weeks > 0.0) {
+  cold.natural = not_below_zero(chosen.natural);
+  cold.missing_weeks = std::max(0.0, cold.need.recommended - chosen.poor);
+  cold.lacking_weeks = std::max(0.0, cold.need.recommended - chosen.total);
+  cold.chance_least_met = chosen.chance;
+  cold.storage_weeks = chosen.weeks;
+  cold.chilled_in_pot = taxon.cold_form == ColdForm::moist_only && chosen.weeks > 0.0;
+  if (chosen.weeks > 0.0) {
     cold.storage_end = planted;
-    cold.storage_start = planted - static_cast<int>(std::lround(weeks * 7.0));
+    cold.storage_start = planted - static_cast<int>(std::lround(chosen.weeks * 7.0));
   }
   return plan;
 }
 
-bool is_under_chilled(const ColdPlan& plan) {
+bool is_under_chilled(const ColdAsk& ask, const ColdPlan& plan) {
   const TaxonCold& cold = plan.cold;
-  const double lacking = cold.need.recommended - cold.missing_weeks;
-  return cold.missing_weeks > 0.0 && rounded(lacking, 0.05) < cold.need.least - least_lack_weeks;
+  return !reaches_least(*ask.taxon, ask.use, cold.need, cold.need.recommended - cold.lacking_weeks,
+                        cold.chance_least_met);
+}
+
+double helpful_weeks(const ColdAsk& ask, const ColdPlan& plan) {
+  const Taxon& taxon = *ask.taxon;
+  const TaxonCold& cold = plan.cold;
+  if (ask.use == Use::forcing || taxon.cold_form != ColdForm::dry_ok || is_chilled_kind(taxon) ||
+      ask.fixed_weeks || cold.already_weeks > 0.0 || cold.storage_weeks > 0.0 ||
+      cold.need.least <= 0.0) {
+    return 0.0;
+  }
+  if (cold.lacking_weeks <= 1.0 && rounded(cold.chance_least_met, 0.01) >= sure_chance) return 0.0;
+  const double most = std::floor(storage_limit(taxon, ask.use, 0.0).planned);
+  const double weeks =
+      std::min(most, cold.storage_weeks + std::ceil(std::max(2.0, cold.lacking_weeks)));
+  return weeks > cold.storage_weeks ? weeks : 0.0;
 }
 
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted) {
@@ -214,7 +319,7 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
     say(storage_long, Severity::warning,
         {{DetailName::given, Weeks{total}}, {DetailName::most, dry_most}});
   }
-  if (plan.limit == ColdPlan::Limit::days && rounded(cold.missing_weeks, 0.1) > 1.0) {
+  if (plan.limit == ColdPlan::Limit::days) {
     say(storage_shortened, Severity::warning,
         {{DetailName::wanted, Weeks{plan.wanted_weeks}},
          {DetailName::available, ask.available},
@@ -222,8 +327,9 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
          {DetailName::planted, planted},
          {DetailName::nearest, ask.available + static_cast<int>(plan.wanted_weeks * 7.0)}});
   }
-  if (is_under_chilled(plan)) {
-    const double have = std::max(0.0, total + poorest(cold.natural));
+  const double helpful = helpful_weeks(ask, plan);
+  if (is_under_chilled(ask, plan)) {
+    const double have = std::max(0.0, cold.need.recommended - cold.missing_weeks);
     const bool mild = cold.natural.mild <= cold.natural.cold;
     // Moe and Wickstrom, Physiologia Plantarum 28, 1973 (abstract): after 2 to 6 weeks of
     // the 12 to 14 that do best many tulips had no flower.
@@ -237,15 +343,25 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
          {DetailName::expect,
           std::vector<Remark>{{few ? RemarkCode::few_flowers : RemarkCode::late_flowers}}},
          {DetailName::chance, chance}});
-  } else if (cold.missing_weeks > 1.0) {
-    say(less_than_recommended, Severity::note, {{DetailName::lacking, Weeks{cold.missing_weeks}}});
+  } else if (helpful > 0.0) {
+    say(weeks_would_help, Severity::note, {{DetailName::given, Weeks{helpful}}});
+  } else if (cold.lacking_weeks > 1.0) {
+    say(less_than_recommended, Severity::note, {{DetailName::lacking, Weeks{cold.lacking_weeks}}});
   }
   if (cold.chilled_in_pot) {
     say(chill_in_pot, Severity::warning, {{DetailName::given, Weeks{cold.storage_weeks}}});
   }
-  if (taxon.refrigerator_temp_c && cold.storage_weeks > 0.0 &&
-      (ask.storage_temperature.value() < taxon.refrigerator_temp_c->low ||
-       ask.storage_temperature.value() > taxon.refrigerator_temp_c->high)) {
+  // A freezer is no refrigerator: dry bulbs in it die (Ask Extension, Minnesota, 2017).
+  const bool freezer = ask.storage_temperature < freezer_below;
+  if (freezer && taxon.refrigerator_temp_c) {
+    say(storage_temperature, Severity::refusal,
+        {{DetailName::asked, ask.storage_temperature},
+         {DetailName::lowest, Celsius{taxon.refrigerator_temp_c->low}},
+         {DetailName::highest, Celsius{taxon.refrigerator_temp_c->high}},
+         {DetailName::hurtful, freezer_below}});
+  } else if (taxon.refrigerator_temp_c && cold.storage_weeks > 0.0 &&
+             (ask.storage_temperature.value() < taxon.refrigerator_temp_c->low ||
+              ask.storage_temperature.value() > taxon.refrigerator_temp_c->high)) {
     say(storage_temperature, Severity::warning,
         {{DetailName::lowest, Celsius{taxon.refrigerator_temp_c->low}},
          {DetailName::highest, Celsius{taxon.refrigerator_temp_c->high}},

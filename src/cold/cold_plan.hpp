@@ -27,7 +27,21 @@ struct ColdAsk {
   std::optional<double> fixed_weeks;  ///< storage weeks the grower wants, 0 = none
   Celsius storage_temperature{5.0};
   Day available;  ///< first day in the grower's hands
+  /// From this day on a planting is a late one, for which dry bulbs wait in the refrigerator:
+  /// absent where frosts are harder than zone 8's.
+  std::optional<Day> late_from;
+  /// From this day on growers plant refrigerated bulbs: see stored_planting_from().
+  std::optional<Day> stored_from;
 };
+
+/// Refrigerated bulbs are planted from mid-December in zone 9 and warmer, from mid-November in zone
+/// 8; in the south, where mix decides, from late April. Nothing in colder places. common practice;
+/// tests/vectors/prechill_advice.csv
+std::optional<Day> stored_planting_from(int season, Hemisphere hemisphere, Celsius annual_low);
+
+/// 16 December, 16 June in the south, in zone 8 and warmer: tulips and hyacinths planted about New
+/// Year have had 8 to 12 weeks of refrigerator. common practice
+std::optional<Day> late_planting_from(int season, Hemisphere hemisphere, Celsius annual_low);
 
 /// Which of a taxon's two needs applies (design: outdoor need in a pot that stands out).
 WeekNeed need_for(const Taxon& taxon, Use use);
@@ -46,9 +60,16 @@ struct StorageLimit {
 };
 StorageLimit storage_limit(const Taxon& taxon, Use use, double already_weeks);
 
-/// Storage weeks are planned in whole weeks; a lack under a quarter of a week is left to the
-/// winter.
+/// A lack under a quarter of a week is none.
 inline constexpr double least_lack_weeks = 0.25;
+
+/// "Nine winters of ten."
+inline constexpr double sure_chance = 0.9;
+
+/// Kinds that are planted after cold where winters are warm (tulips, hyacinths, crocuses and the
+/// like). The others are refrigerated only where a winter fails them: growers of zones 8 and 9 give
+/// daffodils and grape hyacinths none (tests/vectors/prechill_advice.csv).
+bool is_chilled_kind(const Taxon& taxon);
 
 /// Cold after planting in each winter, from the planting day to the day before `shoots` (natural
 /// cold stops counting at emergence), for bulbs that come with `start`.
@@ -60,15 +81,18 @@ using ShootsOf = std::function<Day(const ColdState& at_planting)>;
 
 /// Weeks of storage before planting on `planted` and what then still lacks.
 ///
-/// storage = recommended - already - natural cold in the poorest of the three winters, in whole
-/// weeks, at most what the kind takes and what the days between `available` and `planted` allow.
-/// Stored bulbs come up sooner, which ends the natural cold sooner: the weeks are raised until they
-/// cover what then lacks. `limit` in the result says which of the two bound it.
+/// The fewest whole weeks whose total in the normal winter (what the bulbs came with, storage, and
+/// what the winter then still gives to bulbs that come up the sooner for it) comes within half a
+/// week of the recommended cold, or of the most that any number of weeks reaches, and with which
+/// nine winters in ten reach the least. Kinds that are not chilled by custom (is_chilled_kind())
+/// are only seen through to the least. At most what the kind takes and what the days between
+/// `available` and `planted` allow: `limit` says which of the two bound it. What is colder than
+/// full cold counts in full here (winter_response()).
 ///
 /// The chance that the least is reached is the share of the `recorded` winters that reach it, where
 /// there are any; else that of a normal distribution of winters on which the cold one lies one
 /// standard deviation below the normal one and the mild one as much above, their weeks of cold
-/// joined by straight lines: so where hard winters freeze the pot both sides may fall short.
+/// joined by straight lines.
 struct ColdPlan {
   enum class Limit { none, kind, days };
   TaxonCold cold;
@@ -79,8 +103,13 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
                    std::span<const PotWinter* const> normal_mild_cold,
                    std::span<const PotWinter* const> recorded = {});
 
-/// True where the poorest of the three winters leaves less than the least cold.
-bool is_under_chilled(const ColdPlan& plan);
+/// True where fewer than nine winters in ten reach the least cold; for kinds that are not chilled
+/// by custom where the normal winter does not.
+bool is_under_chilled(const ColdAsk& ask, const ColdPlan& plan);
+
+/// Weeks in a refrigerator that a kind which needs none would flower the sooner and surer for; 0
+/// where they would not help.
+double helpful_weeks(const ColdAsk& ask, const ColdPlan& plan);
 
 /// What is wrong or risky about a kind's cold, for the grower.
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted);

@@ -57,6 +57,7 @@ struct PotDay {
   double max_c = 0.0;
   double air_mean_c = 0.0;    ///< mean of the day's hourly air at the pot, exposure included
   double cold_hours = 0.0;    ///< hours of full cold by cold_response(), 0 to 24
+  double winter_hours = 0.0;  ///< by winter_response(): frost counts too, 0 to 24
   double cold_kept = 1.0;     ///< share of the loose cold that the day's warmth leaves, 0 to 1
   double anomaly_sd_k = 0.0;  ///< of DayExtremes: what is expected of the day varies by so much
   double frozen_share = 0.0;  ///< ice in the mix at the day's end, 0 none to 1 frozen through

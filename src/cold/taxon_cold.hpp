@@ -36,6 +36,7 @@ struct TaxonCold {
   std::optional<Day> storage_start;
   std::optional<Day> storage_end;  ///< the planting day
   double missing_weeks = 0.0;     ///< recommended less everything, in the poorest winter; 0 or more
+  double lacking_weeks = 0.0;     ///< the same in the normal winter
   double chance_least_met = 1.0;  ///< probability over the winters that the least is reached
   Celsius storage_temperature{5.0};
 };

@@ -1,6 +1,7 @@
 #include <cmath>
 #include <set>
 
+#include "cold/hard_frost.hpp"
 #include "plan/care_dates.hpp"
 #include "plan/parts.hpp"
 #include "shopping/spares.hpp"
@@ -55,12 +56,24 @@ void add_shopping(const PlanFacts& facts, Plan& plan) {
 void add_dates(const PlanFacts& facts, Plan& plan) {
   std::vector<CareKind> kinds;
   for (std::size_t i = 0; i < facts.kinds.size(); ++i) {
-    kinds.push_back({facts.kinds[i].ask.taxon, facts.kinds[i].layer, &plan.cold[i], &plan.waves[i],
-                     facts.timing.kinds[i].shoots, facts.timing.kinds[i].bring_in,
-                     facts.kinds[i].state});
+    const TimedKind& kind = facts.kinds[i];
+    const LayerRequest& asked = facts.layers[static_cast<std::size_t>(kind.layer - 1)].request;
+    CareKind care{kind.ask.taxon,
+                  kind.layer,
+                  &plan.cold[i],
+                  &plan.waves[i],
+                  facts.timing.kinds[i].shoots,
+                  facts.timing.kinds[i].bring_in,
+                  kind.state,
+                  asked.count.has_value() || asked.received.has_value(),
+                  {}};
+    if (kind.ask.already_weeks > 0.0) care.cooled_from = asked.received.value_or(plan.plant - 7);
+    kinds.push_back(care);
   }
   plan.dates = care_dates({kinds, plan.plant, &facts.season.winters[facts.season.cold],
-                           plan.materials.mesh_opening > Millimetres{0.0}, plan.place.winter});
+                           plan.materials.mesh_opening > Millimetres{0.0}, plan.place.winter,
+                           earliest_bulbs(facts.season.season, facts.season.hemisphere),
+                           lowest_in_frost(facts.context.place_season, pot_thermal(facts.pot))});
 }
 
 }  // namespace bulbwright

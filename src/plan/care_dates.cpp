@@ -7,6 +7,7 @@ namespace bulbwright {
 namespace {
 
 constexpr int order_lead_days = 28;  ///< common practice
+constexpr int sold_out_days = 46;    ///< named sorts go before bulbs come; common practice
 constexpr int settle_days = 14;      ///< common practice: new mix settles with the first waterings
 constexpr Celsius warmest_room{20.0};  ///< common practice: bulbs wait cooler than this
 constexpr int leaves_last_days = 42;  ///< common practice: leave foliage six weeks to feed the bulb
@@ -42,9 +43,15 @@ Day first_use(const CareKind& kind, Day plant) {
 
 void add_before_planting(const CareFacts& facts, Dates& dates) {
   Day needed = facts.plant;
+  bool to_order = facts.kinds.empty();
   std::optional<Day> first_stored;
   for (const CareKind& kind : facts.kinds) {
-    needed = std::min(needed, first_use(kind, facts.plant));
+    if (kind.cooled_from && *kind.cooled_from < facts.plant)
+      dates.add(Task::storage_start, kind, *kind.cooled_from, facts.plant);
+    if (!kind.at_hand) {
+      to_order = true;
+      needed = std::min(needed, first_use(kind, facts.plant));
+    }
     if (!kind.cold->storage_start) continue;
     const Task task = kind.cold->chilled_in_pot ? Task::pot_and_chill : Task::storage_start;
     dates.add(task, kind, *kind.cold->storage_start, kind.cold->storage_end);
@@ -53,11 +60,18 @@ void add_before_planting(const CareFacts& facts, Dates& dates) {
           std::min(first_stored.value_or(*kind.cold->storage_start), *kind.cold->storage_start);
     }
   }
-  dates.add(Task::order_by, needed - order_lead_days);
   const bool any_dry = std::any_of(facts.kinds.begin(), facts.kinds.end(),
                                    [](const auto& kind) { return kind.state == BulbState::dry; });
-  if (any_dry || facts.kinds.empty())  // rooted bulbs go from one pot into the other
-    dates.add(Task::bulbs_arrive, needed - 7).details = {{DetailName::highest, warmest_room}};
+  if (to_order) {
+    Day order = needed - order_lead_days, arrive = needed - 7;
+    if (facts.bulbs_from) {
+      order = std::min(order, *facts.bulbs_from - sold_out_days);
+      arrive = std::min(needed, std::max(arrive, *facts.bulbs_from));
+    }
+    dates.add(Task::order_by, order);
+    if (any_dry || facts.kinds.empty())  // rooted bulbs go from one pot into the other
+      dates.add(Task::bulbs_arrive, arrive).details = {{DetailName::highest, warmest_room}};
+  }
   if (first_stored && facts.plant - *first_stored > 7)
     dates.add(Task::storage_check, *first_stored + 7, facts.plant);
 }
@@ -74,11 +88,16 @@ void add_planting(const CareFacts& facts, Dates& dates) {
 }
 
 /// First and last day of hurtful or lasting frost in the mix in a cold winter.
-std::optional<DayWindow> frost_days(const PotWinter& winter, Day from) {
+std::optional<DayWindow> frost_days(const PotWinter& winter, Day from, Celsius lowest_mix) {
   std::optional<DayWindow> frost;
+  double coldest = winter.at(from).mean_c;
+  for (Day day = from; day <= winter.last(); ++day)
+    coldest = std::min(coldest, winter.at(day).mean_c);
+  const double deep = std::max(0.0, coldest - lowest_mix.value());
   for (Day day = from; day <= winter.last(); ++day) {
     const PotDay& at = winter.at(day);
-    if (at.min_c > hurtful_frost.value() && at.frozen_share < 0.5) continue;
+    const bool hard = lowest_mix < hurtful_frost && at.mean_c - deep < hurtful_frost.value();
+    if (!hard && at.min_c > hurtful_frost.value() && at.frozen_share < 0.5) continue;
     if (!frost) frost = DayWindow{day, day};
     frost->last = day;
   }
@@ -93,11 +112,15 @@ void add_growing(const CareFacts& facts, Dates& dates) {
     noses = std::min(noses, kind.shoots);
     end = std::max(end, kind.wave->last);
   }
-  dates.add(Task::keep_moist, facts.plant + 1, end).winter = facts.winter;
+  const bool feeds = std::ranges::any_of(facts.kinds, [](const CareKind& kind) {
+    return kind.taxon->after != AfterFlowering::discard;
+  });
+  dates.add(Task::keep_moist, facts.plant + 1, feeds ? end + leaves_last_days : end).winter =
+      facts.winter;
   // Shoots want the open air, and with leaves the pot drinks.
   if (facts.winter == WinterRain::wet && noses - 1 > facts.plant + 1)
     dates.add(Task::keep_from_rain, facts.plant + 1, noses - 1);
-  if (const auto frost = frost_days(*facts.cold_winter, facts.plant))
+  if (const auto frost = frost_days(*facts.cold_winter, facts.plant, facts.lowest_mix))
     dates.add(Task::shelter, frost->first, frost->last);
   if (facts.mesh) dates.add(Task::uncover, noses);
   for (const CareKind& kind : facts.kinds) {
@@ -107,13 +130,20 @@ void add_growing(const CareFacts& facts, Dates& dates) {
   }
 }
 
+/// Layers cannot be pulled out of a full pot, nor one dried while another grows: what is discarded
+/// or dried off waits for the last flower.
 void add_afterwards(const CareFacts& facts, Dates& dates) {
+  Day over = facts.plant;
+  for (const CareKind& kind : facts.kinds) {
+    if (kind.wave->flowers) over = std::max(over, kind.wave->last);
+  }
   for (const CareKind& kind : facts.kinds) {
     if (!kind.wave->flowers) continue;
     const bool leaves_work = kind.taxon->after != AfterFlowering::discard;
     dates
-        .add(Task::after_flowering, kind, kind.wave->last + 1,
-             leaves_work ? std::optional{kind.wave->last + leaves_last_days} : std::nullopt)
+        .add(Task::after_flowering, kind,
+             kind.taxon->after == AfterFlowering::keep ? kind.wave->last + 1 : over + 1,
+             leaves_work ? std::optional{over + leaves_last_days} : std::nullopt)
         .after = kind.taxon->after;
   }
 }

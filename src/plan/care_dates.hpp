@@ -20,6 +20,8 @@ struct CareKind {
   Day shoots;                   ///< first noses
   std::optional<Day> bring_in;  ///< forcing: from the cold to a light room
   BulbState state = BulbState::dry;
+  bool at_hand = false;              ///< the grower's own, or received: nothing to order
+  std::optional<Day> cooled_from{};  ///< came refrigerated on this day, and stays so to planting
 };
 
 struct CareFacts {
@@ -28,11 +30,15 @@ struct CareFacts {
   const PotWinter* cold_winter = nullptr;  ///< for shelter from frost
   bool mesh = false;                       ///< a disc lies on the mix
   WinterRain winter = WinterRain::ordinary;
+  std::optional<Day> bulbs_from{};  ///< first day on which bulbs are to be had
+  Celsius lowest_mix{0.0};          ///< in a usual year's hardest frost
 };
 
 /// What is to be done or seen, in order of days: ordering, refrigerating and checking, planting,
-/// winter care by its rain (docs/pot-and-stack.md), shoots, flowers and afterwards. Days before the
-/// plan's own (ordering four weeks before the bulbs are needed) are common practice.
+/// winter care by its rain (docs/pot-and-stack.md), shoots, flowers and afterwards. Bulbs are
+/// ordered before named sorts are sold out (end of July, end of January in the south) and four
+/// weeks before they are needed; sheltered on the days whose mix a usual year's hardest frost
+/// would bring below hurtful_frost. common practice
 std::vector<PlannedDate> care_dates(const CareFacts& facts);
 
 }  // namespace bulbwright

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cold/hard_frost.hpp"
 #include "materials/used_mix.hpp"
 #include "plan/care_dates.hpp"
 #include "plan/companions.hpp"
@@ -13,8 +14,8 @@ namespace {
 constexpr double no_winter_weeks = 0.5;
 /// The winter gives enough where nine winters of ten do.
 constexpr double chance_of_enough = 0.9;
-/// Zones that a pot is less hardy than open ground. common practice
-constexpr int pot_zones = 2;
+/// How far the model of frost may be off before a kind is refused.
+constexpr double frost_doubt_k = 1.0;
 
 void say(Plan& plan, NoticeCode code, Severity severity, std::vector<KindName> kinds,
          std::vector<Detail> details) {
@@ -90,24 +91,39 @@ void used_mix(const PlanFacts& facts, Plan& plan) {
   }
 }
 
-void frost(const PlanFacts& facts, Plan& plan) {
-  const PotWinter& cold = facts.season.winters[facts.season.cold];
-  const double low = rounded(lowest(cold, plan.plant, cold.last()).value(), 0.5);
-  if (low > hurtful_frost.value()) return;
-  say(plan, NoticeCode::pot_freezes, Severity::warning, {},
-      {{DetailName::lowest, Celsius{low}}, {DetailName::hurtful, hurtful_frost}});
+Celsius hard_frost(const PlanFacts& facts) {
+  const double low = lowest_in_frost(facts.context.place_season, pot_thermal(facts.pot)).value();
+  return Celsius{rounded(low, 1.0)};
 }
 
+/// A pot for forcing comes in before the hard frost.
+bool stands_out(const TimedKind& kind) {
+  return kind.ask.use != Use::forcing;
+}
+
+/// Refused: kinds that grow through the winter where a usual year's hardest frost kills them in
+/// this pot. The others are told of where the mix comes near what kills them.
 void hardiness(const PlanFacts& facts, Plan& plan) {
-  const std::string zone = zone_of(facts.context.place_season.annual_low);
-  const int number = std::stoi(zone);
+  const Celsius low = hard_frost(facts);
+  const bool freezes = low < hurtful_frost;
+  std::vector<std::string> told;
   for (const TimedKind& kind : facts.kinds) {
     const Taxon& taxon = *kind.ask.taxon;
-    if (number >= taxon.hardiness_min_zone + pot_zones) continue;
-    say(plan, NoticeCode::hardiness, Severity::note, {{taxon.id, taxon.name}},
-        {{DetailName::needed, static_cast<int>(taxon.hardiness_min_zone)},
-         {DetailName::zones, pot_zones},
-         {DetailName::zone, zone}});
+    if (!stands_out(kind) || std::ranges::count(told, taxon.id) > 0) continue;
+    told.push_back(taxon.id);
+    const FrostLimit limit = frost_limit(taxon);
+    if (low >= limit.lethal) continue;
+    const bool dies = limit.tender && low < Celsius{limit.lethal.value() - frost_doubt_k};
+    say(plan, NoticeCode::hardiness, dies ? Severity::refusal : Severity::warning,
+        {{taxon.id, taxon.name}},
+        dies ? std::vector<Detail>{{DetailName::lowest, low}, {DetailName::hurtful, limit.lethal}}
+             : std::vector<Detail>{{DetailName::lowest, low}, {DetailName::most, limit.lethal}});
+  }
+  if (freezes && std::ranges::any_of(facts.kinds, stands_out)) {
+    say(plan, NoticeCode::pot_freezes, Severity::warning, {},
+        {{DetailName::air, Celsius{rounded(facts.context.place_season.annual_low.value(), 1.0)}},
+         {DetailName::lowest, low},
+         {DetailName::hurtful, hurtful_frost}});
   }
 }
 
@@ -128,7 +144,12 @@ void no_winter(const PlanFacts& facts, Plan& plan) {
     return cold.storage_weeks <= 0.0 && cold.already_weeks <= 0.0 && cold.missing_weeks <= 1.0 &&
            cold.chance_least_met >= chance_of_enough;
   });
-  if (by_winter && any_need && !facts.request.storage.weeks) {
+  const bool doubted = std::any_of(plan.notices.begin(), plan.notices.end(), [](const Notice& n) {
+    using enum NoticeCode;
+    return n.code == under_chilled || n.code == less_than_recommended || n.code == no_flower ||
+           n.code == weeks_would_help || n.code == storage_shortened;
+  });
+  if (by_winter && !doubted && any_need && !facts.request.storage.weeks) {
     say(plan, NoticeCode::enough_winter, Severity::note, {}, {});
   }
 }
@@ -165,7 +186,6 @@ void add_notices(const PlanFacts& facts, Plan& plan) {
   used_mix(facts, plan);
   no_winter(facts, plan);
   over_chilled(plan);
-  frost(facts, plan);
   hardiness(facts, plan);
   for (Notice& notice : place_notices(plan.place.account))
     plan.notices.push_back(std::move(notice));

@@ -30,10 +30,15 @@ constexpr WordRow<NoticeCode> sentences[] = {
      "{kinds}: about {given} of cold in a {winter} winter where {least} is the least: expect "
      "{expect}; least reached in {chance} of 100 winters"},
     {less_than_recommended,
-     "{kinds}: {lacking} less cold than recommended in a poor winter; somewhat late"},
+     "{kinds}: {lacking} less cold than recommended in a usual winter; somewhat late"},
+    {weeks_would_help,
+     "{kinds}: no refrigerator needed; up to {given} in one bring earlier and surer flowers"},
     {chill_in_pot,
      "{kinds}: dry storage dries them out; pot at once and give the potted pot its {given} of "
      "cold, or choose another kind or a pot of its own"},
+    {storage_temperature,
+     "{kinds}: {asked} is a freezer, and frozen dry bulbs die; keep the refrigerator between "
+     "{lowest} and {highest}, never below {hurtful}"},
     {storage_temperature,
      "{kinds}: keep the refrigerator between {lowest} and {highest}, not {asked}"},
     {over_chilled,
@@ -47,9 +52,6 @@ constexpr WordRow<NoticeCode> sentences[] = {
     {pot_freezes,
      "in a usual year's hardest frost (air {air}) the mix of this pot falls to about {lowest}; "
      "roots in pots are hurt below {hurtful}. Shelter it, or sink it in the ground"},
-    {pot_freezes,
-     "in a hard winter the mix falls to about {lowest:half}; below {hurtful} rooted bulbs are "
-     "hurt: wrap the pot or sink it in the ground"},
     {no_flower, "{kinds}: no flowers to be expected this season"},
     {buds_blast,
      "{kinds}: would open in such heat (above {highest} for ten days) that the buds dry up: no "
@@ -96,8 +98,11 @@ constexpr WordRow<NoticeCode> sentences[] = {
      "the mix held {genus} last year: moulds and rots of that kind live on in it; use fresh mix, "
      "or another kind in this pot"},
     {hardiness,
-     "{kinds}: hardy from zone {needed} in the ground, {zones} zones less in a pot, and this is "
-     "about zone {zone}: give winter shelter"},
+     "{kinds:many} die here: in a usual year's hardest frost the mix falls to about {lowest}, and "
+     "below {hurtful} they are killed. Grow them in a cool light room, or choose hardy kinds"},
+    {hardiness,
+     "{kinds}: rooted bulbs die in mix below {most}, and a usual year's hardest frost brings it to "
+     "about {lowest}: into an unheated shed or garage for the hard frosts"},
     {assumed, "{why}"},
     {zone_alone,
      "a zone tells only the lowest temperature of a year: its stations differ by {january} (one "

@@ -10,8 +10,10 @@ namespace {
 constexpr int season_weeks = 24;  ///< length of planting_season()
 constexpr int rooting_days = 28;  ///< common practice: four weeks to root before hard frost
 
-constexpr double near_least = 0.5;  ///< points
-constexpr int cold_step_days = 7;   ///< cold is worked out at these steps and joined linearly
+constexpr double near_least = 0.5;      ///< points
+constexpr double frozen_points = 50.0;  ///< nothing is planted into frozen mix
+constexpr double early_points = 0.6;    ///< before growers plant refrigerated bulbs
+constexpr int cold_step_days = 7;       ///< cold is worked out at these steps and joined linearly
 
 /// What the cold of a planting day costs, and the weeks of storage it takes.
 struct ColdCost {
@@ -19,15 +21,38 @@ struct ColdCost {
   double storage_weeks = 0.0;
 };
 
-ColdCost cold_cost(const ScheduledKind& kind, const SeasonView& season, Day day) {
+ColdPlan cold_of(const ScheduledKind& kind, const SeasonView& season, Day day) {
   const std::array<const PotWinter*, 3> winters{season.normal, season.mild, season.cold};
-  const ColdPlan plan = plan_cold(
+  return plan_cold(
       kind.ask, day, [&](const ColdState& start) { return kind.shoots(day, start); }, winters);
+}
+
+/// Costs are joined over weeks; the day itself must leave the bulbs all their weeks.
+Day with_all_weeks(std::span<const ScheduledKind> kinds, const SeasonView& season, Day chosen) {
+  const auto leaves_too_few = [&](Day day) {
+    return std::ranges::any_of(kinds, [&](const ScheduledKind& kind) {
+      return day < kind.ask.available || cold_of(kind, season, day).limit == ColdPlan::Limit::days;
+    });
+  };
+  for (Day day = chosen; day <= chosen + 2 * cold_step_days; ++day) {
+    if (!leaves_too_few(day)) return day;
+  }
+  return chosen;
+}
+
+ColdCost cold_cost(const ScheduledKind& kind, const SeasonView& season, Day day) {
+  const ColdPlan plan = cold_of(kind, season, day);
   // Between the least and the recommended cold a week counts half: the bulbs flower, if late.
-  const double below_least =
-      plan.cold.need.least - (plan.cold.need.recommended - plan.cold.missing_weeks);
-  double points = 0.5 * std::max(0.0, plan.cold.missing_weeks - least_lack_weeks) +
-                  3.0 * std::max(0.0, below_least);
+  double points = 0.0;
+  if (plan.cold.need.least > 0.0) {
+    points = (is_chilled_kind(*kind.ask.taxon) ? 0.5 : 0.1) *
+             std::max(0.0, plan.cold.lacking_weeks - 0.5);
+  }
+  if (is_under_chilled(kind.ask, plan)) {
+    points += 1.5 + 3.0 * std::max(0.0, plan.cold.need.least - plan.cold.need.recommended +
+                                            plan.cold.missing_weeks);
+  }
+  if (plan.limit == ColdPlan::Limit::days) points += 1.5;  // said in a warning
   if (plan.cold.chilled_in_pot) points += 0.5;  // a potted pot takes the room of many bags
   return {points, plan.cold.storage_weeks};
 }
@@ -52,10 +77,16 @@ std::vector<ColdCost> cold_costs(const ScheduledKind& kind, const SeasonView& se
   return costs;
 }
 
+/// Tulips and hyacinths go in last, into cool mix: less rot and fire. common practice
+constexpr double late_kinds_c = 10.0, late_kinds_per_k = 0.4;
+
 double soil_cost(const Taxon& taxon, double mix_c) {
   if (taxon.plant_by == PlantBy::on_arrival) return 0.0;  // rather warm mix than a dry bulb
   const double good = taxon.soil_max_c.value, most = taxon.soil_max_c.high;
-  if (mix_c <= good) return 0.0;
+  if (mix_c <= good) {
+    if (taxon.plant_by != PlantBy::december_january_after_cold) return 0.0;
+    return std::clamp(late_kinds_per_k * (mix_c - late_kinds_c), 0.0, 0.9);
+  }
   if (mix_c <= most) return 1.0 + 0.5 * (mix_c - good);
   return 5.0 + 2.0 * (mix_c - most);
 }
@@ -73,6 +104,9 @@ DayCost cost_of(const ScheduledKind& kind, const SeasonView& season, Day day, co
   if (hard_frost && *hard_frost - day < rooting_days) {
     cost.rooting = 0.1 * (rooting_days - std::max(0, *hard_frost - day));
   }
+  if (is_frozen(*season.normal, day)) cost.rooting += frozen_points;
+  const bool stored = cold.storage_weeks >= 0.5 && taxon.cold_form == ColdForm::dry_ok;
+  if (stored && kind.ask.stored_from && day < *kind.ask.stored_from) cost.early = early_points;
   // Room and refrigerator are counted apart (data/SOURCES.md).
   const double in_room = (day - kind.ask.available) / 7.0 - cold.storage_weeks;
   cost.storing = 0.5 * std::max(0.0, in_room - taxon.max_dry_storage_weeks.value);
@@ -163,7 +197,7 @@ void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
   const double mix_c = rounded(mix_at_planting(*season.normal, choice.plant).value(), 0.1);
   for (const ScheduledKind& kind : kinds) {
     const Taxon& taxon = *kind.ask.taxon;
-    if (soil_cost(taxon, mix_c) <= 0.0) continue;
+    if (soil_cost(taxon, mix_c) < good_day) continue;
     const bool too_warm = mix_c > taxon.soil_max_c.high;
     Remark advice{RemarkCode::keep_in_shade};
     if (const auto cool = first_cool_day(taxon, season, choice.plant)) {
@@ -196,6 +230,10 @@ std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
 DayWindow planting_season(int season, Hemisphere hemisphere) {
   const Day first = earliest_bulbs(season, hemisphere);
   return {first, first + season_weeks * 7};
+}
+
+bool is_frozen(const PotWinter& winter, Day day) {
+  return winter.at(day).frozen_share > 0.2 || winter.at(day).mean_c < 0.0;
 }
 
 std::optional<Day> first_hard_frost(const PotWinter& winter, Day from) {
@@ -245,6 +283,7 @@ PlantingChoice choose_planting(std::span<const ScheduledKind> kinds, const Seaso
       (choice.plant < common.days->first || choice.plant > common.days->last)) {
     choice.plant = common.days->first;
   }
+  if (!given) choice.plant = with_all_weeks(kinds, season, choice.plant);
   // A kind that no day suits says so by itself; here it is about days that exclude one another.
   const bool some_suit =
       std::any_of(choice.windows.begin(), choice.windows.end(),

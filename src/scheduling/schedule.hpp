@@ -36,6 +36,9 @@ DayWindow planting_season(int season, Hemisphere hemisphere);
 /// Mean temperature of the mix over the week from `day`.
 Celsius mix_at_planting(const PotWinter& winter, Day day);
 
+/// True where the mix of the normal winter lies frozen on that day.
+bool is_frozen(const PotWinter& winter, Day day);
+
 /// First day from `from` on which the mix is frozen by half, if there is one.
 std::optional<Day> first_hard_frost(const PotWinter& winter, Day from);
 
@@ -47,7 +50,8 @@ struct DayCost {
   double cold = 0.0;     ///< cold that then lacks
   double rooting = 0.0;  ///< too near hard frost
   double storing = 0.0;  ///< dry for too long before
-  [[nodiscard]] double total() const { return soil + cold + rooting + storing; }
+  double early = 0.0;    ///< refrigerated bulbs sooner than growers plant them
+  [[nodiscard]] double total() const { return soil + cold + rooting + storing + early; }
 };
 
 /// The cost of every day of planting_season() for one kind. Cold is worked out once a week and

@@ -27,6 +27,9 @@ std::optional<Remark> remark_of(Hurdle hurdle, const SuggestionWish& wish) {
   return std::nullopt;
 }
 
+/// Points from which on no day is worth planting.
+constexpr double passable_day = 2.5;
+
 /// Storage that the kind takes dry and the bulbs' days allow; fixed weeks are not shortened by the
 /// planner, so they are judged here.
 bool storage_feasible(const ColdAsk& ask, const TaxonCold& cold, Day planted) {
@@ -75,9 +78,14 @@ Hurdle fill_days(Candidate& candidate, const PotSeason& season, const Suggestion
   const Day first = planting_season(season.season, season.hemisphere).first;
   candidate.planted.resize(costs.size());
   Hurdle highest = Hurdle::planting_day;
+  // Where the mix never cools enough growers plant on the coolest days: what a plan would choose,
+  // with its warning.
+  double least = costs.front().total();
+  for (const DayCost& cost : costs) least = std::min(least, cost.total());
+  const double passable = least < passable_day ? std::max(good_day, least + 0.5) : good_day;
   for (std::size_t i = 0; i < costs.size() && i < most_planting_days; ++i) {
     const double cost = rounded(costs[i].total(), 0.01);
-    if (cost >= good_day) continue;
+    if (cost >= passable) continue;
     const Day day = first + static_cast<int>(i);
     highest = std::max(highest, judge_day(candidate, season, wish, i, day, cost));
   }

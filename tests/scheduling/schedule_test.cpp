@@ -125,7 +125,7 @@ TEST_CASE("planting costs more the nearer hard frost is, from four weeks before 
 // data/SOURCES.md: weeks dry in the room and weeks in the refrigerator are counted apart.
 TEST_CASE("weeks in the refrigerator do not count as weeks dry in the room", "[schedule]") {
   const PotSeason season = fixture::steady_season(12.0, 12.5, 11.5);
-  const TimedKind kind = kind_of("narcissus-large-cupped");
+  const TimedKind kind = kind_of("crocus-large");
   const auto room_weeks = static_cast<int>(kind.ask.taxon->max_dry_storage_weeks.value);
   const std::vector<DayCost> costs = planting_costs(scheduled(kind, season), season.view());
   const Day first = planting_season(2026, Hemisphere::north).first;
