@@ -11,8 +11,8 @@
 #include <fmt/core.h>
 #include <sys/resource.h>
 
+#include "packing/fit_points.hpp"
 #include "packing/lattice.hpp"
-#include "packing/one_count.hpp"
 #include "packing/packing.hpp"
 #include "packing/relax.hpp"
 #include "packing/seeds.hpp"
@@ -72,7 +72,7 @@ void records_table(const std::vector<Effort>& efforts) {
         if (r.n > 100) continue;
         const double s = 2000.0 / (r.ratio * (1.0 + slack));
         const bool fits =
-            !packing::fit_points(circle, r.n, Millimetres{s}, Millimetres{s / 2.0}, effort).empty();
+            !fixture::fit_points(circle, r.n, Millimetres{s}, Millimetres{s / 2.0}, effort).empty();
         ++all;
         placed += fits ? 1 : 0;
         if (!fits) missed += fmt::format(" {}", r.n);
@@ -178,7 +178,7 @@ void squares_table() {
     const double s = 2.0 * 1000.0 / (r.ratio * 1.001);
     const Section square{Shape::rectangle, 1000_mm, 1000_mm, {}};
     const bool fits =
-        !packing::fit_points(square, r.n, Millimetres{s}, Millimetres{s / 2.0}, Effort::normal)
+        !fixture::fit_points(square, r.n, Millimetres{s}, Millimetres{s / 2.0}, Effort::normal)
              .empty();
     ++all;
     placed += fits ? 1 : 0;

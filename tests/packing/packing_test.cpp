@@ -8,7 +8,7 @@
 
 #include <catch2/catch.hpp>
 
-#include "packing/one_count.hpp"
+#include "packing/fit_points.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;
@@ -139,7 +139,7 @@ TEST_CASE("records of up to 86 circles are met to a millionth at thorough effort
     CAPTURE(record.n);
     const double s = 2000.0 / (record.ratio * (1.0 + 1e-6));
     const Section section{Shape::round, 2000_mm, 2000_mm, {}};
-    const auto points = packing::fit_points(section, record.n, Millimetres{s}, Millimetres{s / 2.0},
+    const auto points = fixture::fit_points(section, record.n, Millimetres{s}, Millimetres{s / 2.0},
                                             Effort::thorough);
     REQUIRE(points.size() == record.n);
     for (std::size_t i = 0; i < points.size(); ++i) {

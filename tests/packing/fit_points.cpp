@@ -1,14 +1,10 @@
-#include "packing/one_count.hpp"
-
-#include <utility>
+#include "packing/fit_points.hpp"
 
 #include "packing/answer.hpp"
 #include "packing/bounds.hpp"
 #include "packing/certificate.hpp"
 #include "packing/choices.hpp"
-#include "packing/lattice.hpp"
 #include "packing/layout_search.hpp"
-#include "packing/packing.hpp"
 #include "packing/seeds.hpp"
 
 namespace bulbwright {
@@ -27,7 +23,7 @@ double fits_below(double spacing) {
 
 }  // namespace
 
-std::vector<Point> packing::fit_points(const Section& section, std::size_t n, Millimetres spacing,
+std::vector<Point> fixture::fit_points(const Section& section, std::size_t n, Millimetres spacing,
                                        Millimetres margin, Effort effort) {
   const Outline outline{section};
   const double s = spacing.value(), m = margin.value();
@@ -38,22 +34,6 @@ std::vector<Point> packing::fit_points(const Section& section, std::size_t n, Mi
   if (!search.run(packing::work_of(effort) * 3 / 2)) return {};
   if (packing::violation(outline, discs, search.layout()) > certified_to) return {};
   return packing::to_points(search.layout());
-}
-
-CountBound upper_bound(const Section& section, Millimetres spacing, Millimetres margin) {
-  packing::Bound bound = packing::most_points(Outline{section}, spacing.value(), margin.value());
-  return {bound.most, std::move(bound.name)};
-}
-
-CountBound upper_bound(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
-                       Millimetres wall) {
-  packing::Bound bound = packing::bound_of(Outline{section}, kinds, gap.value(), wall.value());
-  return {bound.most, std::move(bound.name)};
-}
-
-std::size_t lattice_count(const Section& section, Millimetres spacing, Millimetres margin) {
-  return packing::best_lattice(packing::Outline{section}, spacing.value(), margin.value(), 12, 8)
-      .size();
 }
 
 }  // namespace bulbwright
