@@ -314,7 +314,7 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
            {DetailName::possible, Weeks{possible}}});
     }
   }
-  if (!ask.fixed_weeks && taxon.cold_form == ColdForm::dry_ok &&
+  if (!ask.fixed_weeks && cold.storage_weeks > 0.0 && taxon.cold_form == ColdForm::dry_ok &&
       total > taxon.dry_cold_max_weeks.value) {
     say(storage_long, Severity::warning,
         {{DetailName::given, Weeks{total}}, {DetailName::most, dry_most}});

@@ -211,6 +211,16 @@ Lines refrigerator_lines(const Plan& plan, const SheetLayout& layout) {
   }
   if (plan.cold.empty() || (stored.empty() && short_of_cold)) return {};
   if (stored.empty()) {
+    const bool came_cold = std::any_of(
+        plan.cold.begin(), plan.cold.end(),
+        [](const TaxonCold& cold) { return cold.already_weeks > 0.0 && !cold.chilled_in_pot; });
+    if (came_cold) {
+      return labelled(
+          "Refrigerate",
+          "Bulbs that came cooled stay in the refrigerator to the hour of planting; they "
+          "need no more weeks.",
+          layout);
+    }
     return labelled("Refrigerate", "Nothing: no refrigerator needed.", layout);
   }
   const bool one_temperature =

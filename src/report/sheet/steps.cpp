@@ -194,10 +194,15 @@ Lines verdict_lines(const Plan& plan, const SheetLayout& layout) {
     const bool warned =
         std::any_of(plan.notices.begin(), plan.notices.end(),
                     [](const Notice& notice) { return notice.severity != Severity::note; });
-    std::string text = fmt::format(
-        "Yes, it can be done{}: {} in {}.", warned ? ", but mind what is said below" : "",
-        counted(bulbs_in(plan), "bulb", "bulbs"),
-        counted(static_cast<int>(plan.layers.size()), "layer", "layers"));
+    const bool barren =
+        !plan.waves.empty() && std::none_of(plan.waves.begin(), plan.waves.end(),
+                                            [](const PlannedWave& wave) { return wave.flowers; });
+    const char* head = barren   ? "No flowers are to be expected"
+                       : warned ? "Yes, it can be done, but mind what is said below"
+                                : "Yes, it can be done";
+    std::string text =
+        fmt::format("{}: {} in {}.", head, counted(bulbs_in(plan), "bulb", "bulbs"),
+                    counted(static_cast<int>(plan.layers.size()), "layer", "layers"));
     text += " " + flowering_text(plan);
     for (const std::string& line : wrap(text, layout.width)) lines.push_back(bold(line, style));
     return lines;
