@@ -126,6 +126,7 @@ struct Storage {
   double total = 0.0;   ///< cold weeks of the normal winter, stored ones included
   double poor = 0.0;    ///< of the poorest of the three winters
   double chance = 1.0;  ///< that the least is reached
+  Day noses{};
 };
 
 class StorageChoice {
@@ -146,8 +147,12 @@ class StorageChoice {
     const Day noses = shoots_(start);
     const NaturalCold natural = winter_cold(winters_, planted_, noses, start);
     const double given = start.weeks().value();
-    Storage storage{weeks, natural_cold(winters_, planted_, noses, start), given + natural.normal,
-                    given + poorest(natural), 1.0};
+    Storage storage{weeks,
+                    natural_cold(winters_, planted_, noses, start),
+                    given + natural.normal,
+                    given + poorest(natural),
+                    1.0,
+                    noses};
     const double wanted = need_.least - given;
     storage.chance = recorded_.empty() ? chance_of(wanted, natural)
                                        : chance_in(recorded_, wanted, planted_, noses, start);
@@ -249,6 +254,7 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
     }
   }
   cold.natural = not_below_zero(chosen.natural);
+  cold.natural_until = chosen.noses - 1;
   cold.missing_weeks = std::max(0.0, cold.need.recommended - chosen.poor);
   cold.lacking_weeks = std::max(0.0, cold.need.recommended - chosen.total);
   cold.chance_least_met = chosen.chance;

@@ -30,9 +30,10 @@ struct TaxonCold {
   Use use = Use::outdoors;
   WeekNeed need;
   NaturalCold natural;
-  double already_weeks = 0.0;   ///< the bulbs came with these
-  double storage_weeks = 0.0;   ///< to give before planting; 0 is an answer
-  bool chilled_in_pot = false;  ///< moist-only kinds: potted at once, the pot is chilled
+  std::optional<Day> natural_until;  ///< last day that counts: before the noses
+  double already_weeks = 0.0;        ///< the bulbs came with these
+  double storage_weeks = 0.0;        ///< to give before planting; 0 is an answer
+  bool chilled_in_pot = false;       ///< moist-only kinds: potted at once, the pot is chilled
   std::optional<Day> storage_start;
   std::optional<Day> storage_end;  ///< the planting day
   double missing_weeks = 0.0;     ///< recommended less everything, in the poorest winter; 0 or more

@@ -9,11 +9,13 @@
 namespace bulbwright {
 namespace {
 
-constexpr double air_share = 0.5;       // a shoot stands half in the air, half in the mix
-constexpr double roots_level_c = 15.0;  // warmer mix makes no roots faster
-constexpr double noses_above_c = 2.0;   // none break a mix that is frozen or nearly so
-constexpr int blast_days = 10;          // before the first flower
-constexpr double reference_c = 10.0;    // flower_days is meant at this temperature
+constexpr double air_share = 0.5;        // a shoot stands half in the air, half in the mix
+constexpr double roots_level_c = 15.0;   // warmer mix makes no roots faster
+constexpr double noses_above_c = 2.0;    // none break a mix that is frozen or nearly so
+constexpr double clock_latitude = 45.0;  // whose day length tells the time of year
+constexpr double own_light = 0.35;       // of the own latitude about that clock
+constexpr int blast_days = 10;           // before the first flower
+constexpr double reference_c = 10.0;     // flower_days is meant at this temperature
 constexpr double least_wave_c = 2.0, most_wave_c = 22.0;
 constexpr double one_side_80 = 1.2816;      // normal quantile of 0.9
 constexpr double least_depth_factor = 0.7;  // however shallow
@@ -141,7 +143,9 @@ BloomSeason bloom_season(const PotWinter& winter) {
       felt.heat[b] = above(felt.mean_c, least_base_c + static_cast<double>(b)) - too_warm;
     }
     felt.root_heat = above(day.mean_c, 0.0) - above(day.mean_c, roots_level_c);
-    felt.day_length_h = day_length_hours(winter.latitude, date.day_of_year());
+    const double clock = winter.latitude < 0 ? -clock_latitude : clock_latitude;
+    felt.day_length_h =
+        day_length_hours(clock + own_light * (winter.latitude - clock), date.day_of_year());
     felt.cold_hours = day.cold_hours;
     felt.cold_kept = day.cold_kept;
     felt.measured = day.measured;

@@ -31,6 +31,8 @@ struct BloomDay {
   /// Its degree-days above each base, levelled at level_above_c.
   std::array<double, base_count> heat{};
   double root_heat = 0.0;  ///< degree-days of the mix above 0 degC, levelled at 15
+  /// Of the date, at 45 degrees of the pot's hemisphere but for a third of the way to its own
+  /// latitude: more a clock than light, which meets gardens from 30 to 60 degrees better.
   double day_length_h = 12.0;
   double cold_hours = 0.0;  ///< as PotDay
   double cold_kept = 1.0;   ///< as PotDay
@@ -92,11 +94,11 @@ struct Wave {
 ///   heat x r(c) x l(N), at most F / least_days,
 ///   r = 1 / (1 + (1/r0 - 1) e^(-(c/s)/k)),
 ///   l = l_d + (1 - l_d) / (1 + e^(-(N - Nc)/wN)), relieved by storage,
-/// c the cold weeks so far (a stored week counting as rho weeks), N the day length; the first
-/// flowers open when the sum reaches F, which grows with the depth beyond the usual. r is the
-/// chill-forcing trade-off F(c) = F (1 + (1/r0 - 1) e^...) written as a rate; so more cold or more
-/// heat never makes a wave later, nor does a later planting with the same weeks in store make it
-/// earlier, and no date jumps. Cold taken in store is not undone by a warm mix.
+/// c the cold weeks so far (a stored week counting as rho weeks), N the date's day length
+/// (HeatDay); the first flowers open when the sum reaches F, which grows with the depth beyond the
+/// usual. r is the chill-forcing trade-off F(c) = F (1 + (1/r0 - 1) e^...) written as a rate; so
+/// more cold or more heat never makes a wave later, nor does a later planting with the same weeks
+/// in store make it earlier, and no date jumps. Cold taken in store is not undone by a warm mix.
 /// The wave passes at 1/L(T) a day, L = L10 e^(-b (T - 10)), T held in 2 to 22 degC.
 /// Sources of the form and the figures: docs/bloom_model.md. Time O(days); about 10 us.
 Wave predict_wave(const BloomParameters& kind, const BloomSeason& season,

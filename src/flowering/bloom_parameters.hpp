@@ -36,7 +36,7 @@ struct BloomParameters {
   double fold_weeks = 3.3;      ///< k: weeks, x scale, in which the lack of rate falls by e
   double unchilled_rate = 0.2;  ///< r0: share of the full rate without cold
   double storage_credit = 1.5;  ///< rho: natural cold weeks worth one week in a cold store
-  double half_light_h = 11.7;   ///< Nc: day length of half the full rate
+  double half_light_h = 11.7;   ///< Nc: day length (of the clock, HeatDay) of half the full rate
   double light_width_h = 0.5;   ///< wN: width of the change about it
   double storage_relief = 0.3;  ///< u: share of the effect of short days that storage takes away
   double relief_weeks = 8.0;    ///< stored weeks that take away all that storage_relief says

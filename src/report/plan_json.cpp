@@ -115,6 +115,7 @@ Json taxon_cold_json(const TaxonCold& cold) {
               {"mild", tenth(cold.natural.mild)},
               {"cold", tenth(cold.natural.cold)}}},
             {"storage_weeks", tenth(cold.storage_weeks)}};
+  put_day(json, "natural_until", cold.natural_until);
   put_day(json, "storage_start", cold.storage_start);
   put_day(json, "storage_end", cold.storage_end);
   json["storage_temperature_c"] = tenth(cold.storage_temperature);

@@ -256,22 +256,29 @@ double predicted(const BloomParameters& kind, const BloomSeason& season,
   return event == Event::first ? wave.first_exact : wave.peak_exact;
 }
 
+double miss(const Observation& row, const Wave& wave, const Wave& other,
+            const BloomSeason& season) {
+  const double never = season.last().serial();
+  const double first = wave.flowers ? wave.first_exact : never;
+  const double peak = wave.flowers ? wave.peak_exact : never;
+  switch (row.says) {
+    case Says::date:
+      return (row.event == Event::first ? first : peak) - row.middle();
+    case Says::after:
+      return std::min(0.0, first - (other.flowers ? other.first_exact : never) - row.low);
+    case Says::period:
+      return std::max(0.0, peak - row.high) + std::min(0.0, peak - row.low);
+    case Says::open:
+      break;
+  }
+  const double last = other.flowers ? other.last.serial() : never;
+  return std::max(0.0, first - row.high) + std::min(0.0, last - row.low);
+}
+
 double miss(const Observation& row, const BloomParameters& kind, const BloomParameters& other,
             const BloomSeason& season) {
-  if (row.says == Says::date)
-    return predicted(kind, season, row.planting, row.event) - row.middle();
-  const Wave wave = predict_wave(kind, season, row.planting);
-  const double first = wave.flowers ? wave.first_exact : season.last().serial();
-  if (row.says == Says::after) {
-    return std::min(0.0, first - predicted(other, season, row.planting, Event::first) - row.low);
-  }
-  if (row.says == Says::period) {
-    const double peak = wave.flowers ? wave.peak_exact : season.last().serial();
-    return std::max(0.0, peak - row.high) + std::min(0.0, peak - row.low);
-  }
-  const Wave late = row.other == row.taxon ? wave : predict_wave(other, season, row.planting);
-  const double last = late.flowers ? late.last.serial() : season.last().serial();
-  return std::max(0.0, first - row.high) + std::min(0.0, last - row.low);
+  return miss(row, predict_wave(kind, season, row.planting),
+              predict_wave(other, season, row.planting), season);
 }
 
 double forced_days(const BloomParameters& kind, const ForcingTarget& target) {

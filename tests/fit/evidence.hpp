@@ -82,5 +82,7 @@ double predicted(const BloomParameters& kind, const BloomSeason& season,
 /// prediction less the middle.
 double miss(const Observation& row, const BloomParameters& kind, const BloomParameters& other,
             const BloomSeason& season);
+/// The same from the waves of both.
+double miss(const Observation& row, const Wave& wave, const Wave& other, const BloomSeason& season);
 
 }  // namespace bulbwright::fit

@@ -302,4 +302,43 @@ void print_order(const std::function<BloomParameters(const std::string&)>& param
   }
 }
 
+void print_warmth(const std::function<BloomParameters(const std::string&)>& parameters) {
+  const PlaceCatalogue places = PlaceCatalogue::builtin();
+  constexpr std::array kinds{"tulip-triumph",     "tulip-single-late", "narcissus-large-cupped",
+                             "narcissus-trumpet", "crocus-large",      "muscari"};
+  fmt::print("\nfirst flower against today's, days, in a climate 3 K cooler to 3 K warmer\n");
+  for (const char* name : {"Omaha", "Chicago", "Boston", "De Bilt", "London, England", "Seattle",
+                           "Raleigh", "Dallas", "Sacramento", "Los Angeles"}) {
+    const Place& today = places.find(name);
+    for (const std::string id : kinds) {
+      std::string line = fmt::format("{:16} {:4} {:24}", name, today.zone, id);
+      const BloomParameters kind = parameters(id);
+      double at_home = 0.0;
+      std::array<double, 7> first{};
+      for (int k = -3; k <= 3; ++k) {
+        Place place = today;
+        for (std::size_t m = 0; m < 12; ++m) {
+          place.normals.tmin_c[m] += k;
+          place.normals.tmax_c[m] += k;
+        }
+        BloomPlanting planting;
+        planting.planted = Day{2026, 11, 1};
+        planting.state = BulbState::dry;
+        const Wave wave =
+            predict_wave(kind,
+                         bloom_season(pot_winter(winters_from_normals(place, 2026)[0],
+                                                 pot_thermal(example_pot()), Exposure::open)),
+                         planting);
+        first[static_cast<std::size_t>(k + 3)] = wave.flowers ? wave.first_exact : 1e9;
+        if (k == 0) at_home = wave.first_exact;
+      }
+      for (const double day : first) {
+        line += day < 1e8 ? fmt::format(" {:+6.1f}", day - at_home) : "     --";
+      }
+      if (first.back() < 1e8) line += fmt::format("   {:+.1f} days/K", (first[6] - first[0]) / 6);
+      fmt::print("{}\n", line);
+    }
+  }
+}
+
 }  // namespace bulbwright::fit

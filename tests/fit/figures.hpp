@@ -43,4 +43,7 @@ void print_figures(std::span<const Judged> rows, bool list_stored);
 void print_order(const std::function<BloomParameters(const std::string&)>& parameters,
                  const Catalogue& catalogue);
 
+/// Prints what a climate warmer or cooler by up to 3 K does to first flowers, in zones 5 to 10.
+void print_warmth(const std::function<BloomParameters(const std::string&)>& parameters);
+
 }  // namespace bulbwright::fit
