@@ -27,9 +27,6 @@ using packing::Random;
 /// So many bulbs more are tried, for a gap no narrower than theirs.
 constexpr int more_bulbs = 2;
 
-/// Overlap that a layout to be rounded may have, mm.
-constexpr double certified_overlap = 1e-4;
-
 /// Two or three bulbs stand in a row where that leaves this share of an even spread's distance.
 constexpr double nearly_even = 0.9;
 
@@ -191,7 +188,7 @@ class LargestGap {
     const double d = kinds_.front().diameter.value();
     const double room = outline_.half_length() - wall_ - d / 2.0;
     const double widest =
-        2.0 * room / (packing::round_table_ratio(n) - 1.0) - d - certified_overlap;
+        2.0 * room / (packing::round_table_ratio(n) - 1.0) - d - packing::certified_overlap;
     if (widest < least) return false;
     std::vector<Point> places = packing::round_table_layout(n);
     for (Point& p : places) p = {room * p.x, room * p.y};
@@ -200,7 +197,7 @@ class LargestGap {
     if (!fit(gap_, 0.0, 0)) {
       x_ = packing::to_coordinates(places);
       const KindDiscs all = bulbs(gap_, 0.0);
-      if (!packing::polish(outline_, all.discs, certified_overlap, x_, work_spent_)) {
+      if (!packing::polish(outline_, all.discs, packing::certified_overlap, x_, work_spent_)) {
         x_.clear();
         return false;
       }

@@ -67,9 +67,6 @@ constexpr int spreading_swaps(Effort effort) {
   return effort == Effort::quick ? 80 : effort == Effort::normal ? 400 : 2000;
 }
 
-/// Overlap that a layout to be rounded may have, mm.
-constexpr double certified_overlap = 1e-4;
-
 /// With so much to spare places in whole hundredths hold, mm.
 constexpr double lattice_spare = 0.015;
 

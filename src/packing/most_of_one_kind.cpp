@@ -25,9 +25,6 @@ using packing::Outline;
 using packing::Point;
 using packing::Random;
 
-/// Overlap that a layout to be rounded may have, mm.
-constexpr double certified_overlap = 1e-4;
-
 /// Work of one search in a standard outline: so much a place, up to a most.
 struct SearchWork {
   long a_place = 0, most = 0;
@@ -151,7 +148,7 @@ class MostBulbs {
     Coordinates x = packing::to_coordinates(points);
     const KindDiscs all = bulbs(n);
     if (spare < 2.0 * printable_spare &&
-        !packing::polish(outline_, all.discs, certified_overlap, x, work_spent_)) {
+        !packing::polish(outline_, all.discs, packing::certified_overlap, x, work_spent_)) {
       return false;
     }
     if (!keep(n, x, packing::rounding_tries(Effort::thorough))) return false;
@@ -213,7 +210,8 @@ class MostBulbs {
     for (const double spare : {rounds_freely, 0.0}) {
       const KindDiscs all = bulbs(n, spare);
       Coordinates x = packing::to_coordinates(places);
-      if (packing::polish_if_near(outline_, all.discs, certified_overlap, x, work_spent_) &&
+      if (packing::polish_if_near(outline_, all.discs, packing::certified_overlap, x,
+                                  work_spent_) &&
           keep(n, x, tries_each)) {
         return true;
       }

@@ -5,6 +5,9 @@
 
 namespace bulbwright::packing {
 
+/// Overlap that a layout to be rounded may have, mm.
+inline constexpr double certified_overlap = 1e-4;
+
 /// Moves a layout that nearly fits to where it fits with overlaps up to `allowed` mm: relaxed a
 /// little squeezed, then let out by Newton steps. The arrangement stays the same. False, with x
 /// undefined, where it does not fit so; `work` is added to.
