@@ -212,12 +212,10 @@ class LargestGap {
     const std::size_t n = all_bulbs();
     // A refusal is worth more than a quick look.
     const Effort effort = std::max(effort_, Effort::normal);
-    const long work = packing::work_of(effort);
-    Packing dense =
-        kinds_.size() > 1
-            ? packing::most_of_mixture(outline_, kinds_by_count(), least_gap, wall_, effort,
-                                       order_.arrange())
-            : packing::most_of_one(outline_, kinds_.front(), least_gap, wall_, effort, work);
+    Packing dense = kinds_.size() > 1
+                        ? packing::most_of_mixture(outline_, kinds_by_count(), least_gap, wall_,
+                                                   effort, order_.arrange())
+                        : packing::most_of_one(outline_, kinds_.front(), least_gap, wall_, effort);
     std::vector<std::size_t> left = counts_;
     std::vector<PlacedBulb> kept;
     for (const PlacedBulb& bulb : dense.bulbs) {

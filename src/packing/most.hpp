@@ -8,9 +8,9 @@
 
 namespace bulbwright::packing {
 
-/// pack_most() for one kind and for several. `work` is what may be spent.
+/// pack_most() for one kind and for several.
 Packing most_of_one(const Outline& outline, const PackKind& kind, double gap, double wall,
-                    Effort effort, long work);
+                    Effort effort);
 Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds, double gap,
                         double wall, Effort effort, Arrange arrange);
 

@@ -429,7 +429,7 @@ Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds,
               bound.most);
       if (blocks.size() > best.size()) best = std::move(blocks);
     }
-    const Packing alone = most_of_one(outline, largest_of(kinds), gap, wall, each, work_of(each));
+    const Packing alone = most_of_one(outline, largest_of(kinds), gap, wall, each);
     if (alone.bulbs.size() > best.size()) {
       Mixed on_places =
           MostMixed{outline, kinds, gap, wall, arrange, each, work_of_a_size(each)}.on_places_of(

@@ -66,20 +66,17 @@ struct Certified {
   std::vector<GridPoint> grid;
 };
 
-/// One question of pack_most for one kind, with the work left for it.
+/// One question of pack_most for one kind.
 class MostBulbs {
  public:
-  MostBulbs(const Outline& outline, const PackKind& kind, double gap, double wall, Effort effort,
-            long work)
+  MostBulbs(const Outline& outline, const PackKind& kind, double gap, double wall, Effort effort)
       : outline_{outline},
         kinds_{&kind, 1},
         gap_{gap},
         wall_{wall},
         spacing_{kind.diameter.value() + gap},
         margin_{wall + kind.diameter.value() / 2.0},
-        effort_{effort},
-        all_work_{work},
-        work_{work} {}
+        effort_{effort} {}
 
   Packing solve() {
     const Bound bound = packing::bound_of(outline_, kinds_, gap_, wall_);
@@ -223,7 +220,6 @@ class MostBulbs {
   std::span<const PackKind> kinds_;
   double gap_, wall_, spacing_, margin_;
   Effort effort_;
-  long all_work_, work_;
   long work_spent_ = 0;
   Random random_{2026};
   std::vector<Point> places_;
@@ -234,8 +230,8 @@ class MostBulbs {
 }  // namespace
 
 Packing packing::most_of_one(const Outline& outline, const PackKind& kind, double gap, double wall,
-                             Effort effort, long work) {
-  return MostBulbs{outline, kind, gap, wall, effort, work}.solve();
+                             Effort effort) {
+  return MostBulbs{outline, kind, gap, wall, effort}.solve();
 }
 
 }  // namespace bulbwright

@@ -16,12 +16,8 @@ using packing::Outline;
 Packing pack_most(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
                   Millimetres wall, Effort effort, Arrange arrange) {
   const Outline outline{section};
-  // A plan of three layers asks three times: at normal effort they get a little less each.
-  long work = packing::work_of(effort);
-  if (kinds.size() == 1) {
-    if (effort == Effort::normal) work = work * 7 / 10;
-    return packing::most_of_one(outline, kinds.front(), gap.value(), wall.value(), effort, work);
-  }
+  if (kinds.size() == 1)
+    return packing::most_of_one(outline, kinds.front(), gap.value(), wall.value(), effort);
   return packing::most_of_mixture(outline, kinds, gap.value(), wall.value(), effort, arrange);
 }
 

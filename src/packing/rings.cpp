@@ -40,7 +40,7 @@ double radius_within(const Ring& ring, std::size_t m, double spacing) {
 /// Tries full rings and some with a few places fewer, which let the next one come nearer.
 class RoundRings {
  public:
-  RoundRings(double room, double spacing) : room_{room}, spacing_{spacing} {
+  RoundRings(double room, double spacing) : spacing_{spacing} {
     for (std::size_t n = most_at(room); n > 0 && n + fewer > most_at(room); --n) {
       rings_ = {{n, n < 2 ? 0.0 : room, 0.0}};
       go_inwards(n);
@@ -84,7 +84,7 @@ class RoundRings {
   }
 
   static constexpr std::size_t most_bulbs_ = 5000;
-  double room_, spacing_;
+  double spacing_;
   std::vector<Ring> rings_, best_;
   std::size_t most_ = 0;
   long tries_ = 0;
