@@ -92,7 +92,7 @@ std::vector<double> weeks_by_winter(const std::string& place, const Planned& pla
 
 /// True where a plan's three named winters are among the record's.
 bool has_named_winters(const Planned& planned, const std::vector<double>& weeks) {
-  for (const auto& [name, natural] : planned.cold.at("natural_weeks").items()) {
+  for (const json& natural : planned.cold.at("natural_weeks")) {
     const bool found = std::any_of(weeks.begin(), weeks.end(), [&](double of_winter) {
       return std::abs(std::max(0.0, of_winter) - natural.get<double>()) < 0.06;
     });
