@@ -307,13 +307,6 @@ LocatedRequest merged(std::optional<LocatedRequest> file, const PotOptions& opti
   return Merge{std::move(file).value_or(LocatedRequest{}), options, faults}.result(need);
 }
 
-LocatedRequest merged(std::optional<LocatedRequest> file, const PotOptions& options, Need need) {
-  Faults faults;
-  LocatedRequest asked = merged(std::move(file), options, need, faults);
-  faults.throw_if_any();
-  return asked;
-}
-
 LocatedRequest pot_request(const std::optional<std::string>& path, const PotOptions& options,
                            input::InputFiles& inputs, Need need, Faults& faults) {
   std::optional<LocatedRequest> file;

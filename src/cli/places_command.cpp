@@ -3,7 +3,7 @@
 #include <memory>
 #include <optional>
 
-#include <fmt/core.h>
+#include <fmt/format.h>
 
 #include "base/error.hpp"
 #include "base/quantity.hpp"
@@ -67,8 +67,7 @@ void find_all(report::PlacesReport& report, const PlaceCatalogue& places,
 
 void find_by_words(report::PlacesReport& report, const PlaceSearch& search,
                    const PlacesOptions& options) {
-  std::string text;
-  for (const std::string& word : options.words) text += (text.empty() ? "" : " ") + word;
+  const std::string text = fmt::format("{}", fmt::join(options.words, " "));
   const std::optional<GeoPoint> position = position_of(options);
   add(report, search.with_words(text, position, count_of(options, 10000)));
   report.question = fmt::format("Places with {}", bulbwright::in_quotes(text));
@@ -115,9 +114,8 @@ void find_near(report::PlacesReport& report, const PlaceCatalogue& places,
 
 report::AskedFlags flags_of(const PlacesOptions& options) {
   report::AskedFlags flags;
-  std::string words;
-  for (const std::string& word : options.words) words += (words.empty() ? "" : " ") + word;
-  if (!words.empty()) flags.emplace_back("words", words);
+  if (!options.words.empty())
+    flags.emplace_back("words", fmt::format("{}", fmt::join(options.words, " ")));
   const report::AskedFlags others{{"near", options.near},
                                   {"elevation", options.elevation},
                                   {"count", options.count},

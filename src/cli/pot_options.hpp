@@ -39,8 +39,7 @@ void declare_pot(std::vector<Option>& all, PotOptions& options, const PotOptionG
 /// - a flag wins over the same key; any --layer replaces all layers, any --pest all pests;
 /// - --top, --base or --height replaces a profile;
 /// - --zone, --site or --near replaces the file's zone, site, near, normals and records; --records
-/// is laid beside
-///   the file's zone, site, near or normals, which then continue it;
+///   is laid beside the file's zone, site, near or normals, which then continue it;
 /// - --plant or --flower replaces both, and the file's season unless --season is given too;
 /// - --gap and --wall hold for every layer, --storage-weeks for every kind.
 /// Every fault goes to `faults`, named as it was written: "--top: ..." or by the file's line;
@@ -49,10 +48,6 @@ void declare_pot(std::vector<Option>& all, PotOptions& options, const PotOptionG
 enum class Need { all, all_but_layers, whatever_is_given };
 input::LocatedRequest merged(std::optional<input::LocatedRequest> file, const PotOptions& options,
                              Need need, input::Faults& faults);
-
-/// The same. @throws InputError with every fault.
-input::LocatedRequest merged(std::optional<input::LocatedRequest> file, const PotOptions& options,
-                             Need need = Need::all);
 
 /// The request of a command: reads `path` where it is given ("-": standard input) and lays the
 /// flags over it. Faults as merged(). @throws InputError for a file that cannot be read or is no

@@ -122,13 +122,13 @@ class PlaceCatalogue {
 
   [[nodiscard]] const std::vector<Place>& places() const { return places_; }
 
-  /// The place named exactly, else the only one whose town (the part before the first comma) is
-  /// `text`, else the only one with `text` in its name. Case and accents are ignored.
-  /// @throws InvalidValue with the candidates (ten at most), or a near miss.
-  [[nodiscard]] const Place& find(std::string_view text) const;
+  /// The place named exactly, else those whose town (the part before the first comma) is `text`,
+  /// else those with `text` in their name. Case and accents are ignored.
+  [[nodiscard]] std::vector<const Place*> named(std::string_view text) const;
 
-  /// All places with every word of `text` in their name, country or zone; all for an empty text.
-  [[nodiscard]] std::vector<const Place*> search(std::string_view text) const;
+  /// The only one of named(). @throws InvalidValue with the candidates (ten at most), or a near
+  /// miss.
+  [[nodiscard]] const Place& find(std::string_view text) const;
 
   struct Near {
     const Place* place = nullptr;

@@ -47,17 +47,21 @@ void PlaceCatalogue::add(std::vector<Place> places) {
   }
 }
 
-const Place& PlaceCatalogue::find(std::string_view text) const {
+std::vector<const Place*> PlaceCatalogue::named(std::string_view text) const {
   const std::string wanted = folded_name(text);
   std::vector<const Place*> towns, parts;
   for (const Place& place : places_) {
     const std::string name = folded_name(place.name);
-    if (name == wanted) return place;
+    if (name == wanted) return {&place};
     if (wanted.empty()) continue;
     if (town_of(name) == wanted) towns.push_back(&place);
     if (name.find(wanted) != std::string::npos) parts.push_back(&place);
   }
-  const std::vector<const Place*>& found = towns.empty() ? parts : towns;
+  return towns.empty() ? parts : towns;
+}
+
+const Place& PlaceCatalogue::find(std::string_view text) const {
+  const std::vector<const Place*> found = named(text);
   if (found.size() == 1) return *found.front();
   if (found.size() > 1) refuse_ambiguous(text, found);
   std::vector<std::string_view> names;
@@ -65,24 +69,6 @@ const Place& PlaceCatalogue::find(std::string_view text) const {
   for (const Place& place : places_) names.push_back(town_of(place.name));
   throw InvalidValue{
       "site", fmt::format("no place is named {}{}", in_quotes(text), did_you_mean(text, names))};
-}
-
-std::vector<const Place*> PlaceCatalogue::search(std::string_view text) const {
-  std::vector<std::string> words;
-  for (const char c : folded_name(text) + " ") {
-    if (words.empty() || (c == ' ' && !words.back().empty())) words.emplace_back();
-    if (c != ' ') words.back() += c;
-  }
-  if (!words.empty() && words.back().empty()) words.pop_back();
-  std::vector<const Place*> found;
-  for (const Place& place : places_) {
-    const std::string name = folded_name(place.name), country = folded_name(place.country);
-    const bool fits = std::all_of(words.begin(), words.end(), [&](const std::string& word) {
-      return name.find(word) != std::string::npos || country == word || place.zone == word;
-    });
-    if (fits) found.push_back(&place);
-  }
-  return found;
 }
 
 std::vector<PlaceCatalogue::Near> PlaceCatalogue::nearest(double latitude, double longitude,

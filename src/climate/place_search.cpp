@@ -109,17 +109,10 @@ Place PlaceSearch::with_rain(Place place) const {
 }
 
 Place PlaceSearch::find(std::string_view text) const {
-  std::optional<InvalidValue> refusal;
-  try {
-    return with_rain(catalogue_.find(text));
-  } catch (const InvalidValue& fault) {
-    refusal = fault;
-  }
-  // Several of the catalogue have the text in their name: their refusal lists them.
-  if (refusal->expectation().find(" fits ") != std::string::npos) throw *refusal;
+  if (!catalogue_.named(text).empty()) return with_rain(catalogue_.find(text));
   const Regions regions = Regions::builtin();
   const std::string wanted = without_extra(folded_name(text));
-  if (wanted.empty()) throw *refusal;
+  if (wanted.empty()) return catalogue_.find(text);  // which tells the near miss
   const Words words{text, regions};
   std::vector<std::size_t> named, with_words;
   for (std::size_t i = 0; i < stations_.size(); ++i) {
@@ -134,7 +127,7 @@ Place PlaceSearch::find(std::string_view text) const {
   }
   const auto& found = named.empty() ? with_words : named;
   if (found.size() == 1) return place_of(stations_.station(found.front()), catalogue_.places());
-  if (found.empty()) throw *refusal;
+  if (found.empty()) return catalogue_.find(text);
   std::vector<Station> candidates;
   for (const std::size_t i : found) {
     if (candidates.size() < most_candidates) candidates.push_back(stations_.station(i));

@@ -64,21 +64,28 @@ double storage_weeks_per_cold_week(Celsius temperature) {
   return response > 0.0 ? 1.0 / response : std::numeric_limits<double>::infinity();
 }
 
-Weeks cold_weeks_between(const PotWinter& winter, Day first, Day last, ColdState start) {
-  ColdState state = start;
-  const Day to = std::min(last, winter.last());
-  for (Day day = std::max(first, winter.first); day <= to; ++day) state.add(winter.at(day));
-  return state.weeks() - start.weeks();
-}
+namespace {
 
-Weeks winter_weeks_between(const PotWinter& winter, Day first, Day last, ColdState start) {
+/// Weeks that one kind of a day's hours adds.
+Weeks weeks_between(const PotWinter& winter, Day first, Day last, ColdState start,
+                    double PotDay::*hours) {
   ColdState state = start;
   const Day to = std::min(last, winter.last());
   for (Day day = std::max(first, winter.first); day <= to; ++day) {
     const PotDay& at = winter.at(day);
-    state.add(at.winter_hours, at.cold_kept);
+    state.add(at.*hours, at.cold_kept);
   }
   return state.weeks() - start.weeks();
+}
+
+}  // namespace
+
+Weeks cold_weeks_between(const PotWinter& winter, Day first, Day last, ColdState start) {
+  return weeks_between(winter, first, last, start, &PotDay::cold_hours);
+}
+
+Weeks winter_weeks_between(const PotWinter& winter, Day first, Day last, ColdState start) {
+  return weeks_between(winter, first, last, start, &PotDay::winter_hours);
 }
 
 }  // namespace bulbwright

@@ -88,16 +88,18 @@ StorageLimit storage_limit(const Taxon& taxon, Use use, double already_weeks) {
           left(taxon.dry_cold_max_weeks.high, taxon.max_refrigerated_weeks.high)};
 }
 
-NaturalCold natural_cold(std::span<const PotWinter* const> normal_mild_cold, Day planted,
-                         Day shoots, const ColdState& start) {
+namespace {
+
+/// Cold in each of the three winters, from the planting day to the day before `shoots` (natural
+/// cold stops counting at emergence), for bulbs that come with `start`.
+NaturalCold in_each(decltype(cold_weeks_between)& weeks_between,
+                    std::span<const PotWinter* const> normal_mild_cold, Day planted, Day shoots,
+                    const ColdState& start) {
   std::array<double, 3> weeks{};
-  for (std::size_t i = 0; i < 3; ++i) {
-    weeks[i] = cold_weeks_between(*normal_mild_cold[i], planted, shoots - 1, start).value();
-  }
+  for (std::size_t i = 0; i < 3; ++i)
+    weeks[i] = weeks_between(*normal_mild_cold[i], planted, shoots - 1, start).value();
   return {weeks[0], weeks[1], weeks[2]};
 }
-
-namespace {
 
 NaturalCold not_below_zero(const NaturalCold& natural) {
   return {std::max(0.0, natural.normal), std::max(0.0, natural.mild), std::max(0.0, natural.cold)};
@@ -110,14 +112,8 @@ bool reaches_least(const Taxon& taxon, Use use, const WeekNeed& need, double tot
   return rounded(total, 0.01) >= rounded(need.least, 0.01);
 }
 
-/// As natural_cold(), with frost counted in full: what the winter spares the refrigerator.
-NaturalCold winter_cold(std::span<const PotWinter* const> winters, Day planted, Day shoots,
-                        const ColdState& start) {
-  std::array<double, 3> weeks{};
-  for (std::size_t i = 0; i < 3; ++i)
-    weeks[i] = winter_weeks_between(*winters[i], planted, shoots - 1, start).value();
-  return {weeks[0], weeks[1], weeks[2]};
-}
+/// So near the recommended cold is as good.
+constexpr double near_weeks = 0.5;
 
 /// What some weeks of storage come to.
 struct Storage {
@@ -145,10 +141,11 @@ class StorageChoice {
     const ColdState start = after_storage(cold_already(Weeks{ask_.already_weeks}), Weeks{weeks},
                                           ask_.storage_temperature);
     const Day noses = shoots_(start);
-    const NaturalCold natural = winter_cold(winters_, planted_, noses, start);
+    // What the winter spares the refrigerator: frost counts in full.
+    const NaturalCold natural = in_each(winter_weeks_between, winters_, planted_, noses, start);
     const double given = start.weeks().value();
     Storage storage{weeks,
-                    natural_cold(winters_, planted_, noses, start),
+                    in_each(cold_weeks_between, winters_, planted_, noses, start),
                     given + natural.normal,
                     given + poorest(natural),
                     1.0,
@@ -186,7 +183,6 @@ class StorageChoice {
   }
 
  private:
-  static constexpr double near_weeks = 0.5;
   static constexpr double near_chance = 0.02;
 
   [[nodiscard]] bool wants_recommended() const {
@@ -245,7 +241,7 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
     const double late = std::min(planned, late_planting_weeks(ask, cold.need, planted));
     if (chosen.weeks > 0.0 && chosen.weeks < late) chosen = choice.with(late);
     plan.wanted_weeks = chosen.weeks;
-    if (chosen.weeks >= planned && chosen.total < cold.need.recommended - 0.5)
+    if (chosen.weeks >= planned && chosen.total < cold.need.recommended - near_weeks)
       plan.limit = ColdPlan::Limit::kind;
     const double by_days = std::max(0.0, std::floor((planted - ask.available) / 7.0));
     if (chosen.weeks > by_days) {
@@ -283,9 +279,7 @@ double helpful_weeks(const ColdAsk& ask, const ColdPlan& plan) {
   }
   if (cold.lacking_weeks <= 1.0 && rounded(cold.chance_least_met, 0.01) >= sure_chance) return 0.0;
   const double most = std::floor(storage_limit(taxon, ask.use, 0.0).planned);
-  const double weeks =
-      std::min(most, cold.storage_weeks + std::ceil(std::max(2.0, cold.lacking_weeks)));
-  return weeks > cold.storage_weeks ? weeks : 0.0;
+  return std::max(0.0, std::min(most, std::ceil(std::max(2.0, cold.lacking_weeks))));
 }
 
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted) {

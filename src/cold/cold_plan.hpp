@@ -71,11 +71,6 @@ inline constexpr double sure_chance = 0.9;
 /// daffodils and grape hyacinths none (tests/vectors/prechill_advice.csv).
 bool is_chilled_kind(const Taxon& taxon);
 
-/// Cold after planting in each winter, from the planting day to the day before `shoots` (natural
-/// cold stops counting at emergence), for bulbs that come with `start`.
-NaturalCold natural_cold(std::span<const PotWinter* const> normal_mild_cold, Day planted,
-                         Day shoots, const ColdState& start);
-
 /// First noses in the normal winter of bulbs planted with this much cold.
 using ShootsOf = std::function<Day(const ColdState& at_planting)>;
 

@@ -52,13 +52,4 @@ LocatedRequest read_pot_file(std::string_view text, const std::string& file, Fau
   return asked;
 }
 
-LocatedRequest read_pot_file(std::string_view text, const std::string& file, Extent extent) {
-  Faults faults;
-  LocatedRequest asked = read_pot_file(text, file, faults);
-  faults.add(contradictions(asked));
-  if (extent == Extent::whole) faults.add(omissions(asked));
-  faults.throw_if_any();
-  return asked;
-}
-
 }  // namespace bulbwright::input

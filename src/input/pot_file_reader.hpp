@@ -8,19 +8,10 @@
 
 namespace bulbwright::input {
 
-/// What a file must hold. whole: all that a plan needs. partial: flags will add the rest, so a
-/// missing pot, place or list of layers is no fault.
-enum class Extent { whole, partial };
-
 /// Reads a pot file (docs/pot-file.md): JSON, comments allowed. Faults of form go to `faults`, each
 /// with its place and `file` as its name; a value that is refused is absent. What contradicts
 /// itself, is missing or unknown is judged by request_check.hpp.
 /// @throws InputError for text that is no JSON.
 LocatedRequest read_pot_file(std::string_view text, const std::string& file, Faults& faults);
-
-/// The same with contradictions() and, of a whole file, omissions().
-/// @throws InputError with all faults.
-LocatedRequest read_pot_file(std::string_view text, const std::string& file,
-                             Extent extent = Extent::whole);
 
 }  // namespace bulbwright::input

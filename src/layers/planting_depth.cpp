@@ -5,10 +5,9 @@
 namespace bulbwright {
 
 std::vector<std::vector<int>> deeper_than_usual_cm(std::span<const ResolvedLayer> layers,
-                                                   const Pot& pot) {
+                                                   const Stack& stack) {
   std::vector<std::vector<int>> deeper;
   for (const ResolvedLayer& layer : layers) deeper.emplace_back(layer.kinds.size(), 0);
-  const Stack stack = stack_of(layers, pot);
   if (!stack.feasible) return deeper;
   for (std::size_t i = 0; i < layers.size(); ++i) {
     if (layers[i].request.use == Use::forcing) continue;

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "layers/layering.hpp"
-#include "pot/pot.hpp"
+#include "layers/stack.hpp"
 
 namespace bulbwright {
 
@@ -12,7 +12,8 @@ namespace bulbwright {
 /// shallower), in whole centimetres: nobody sets a bulb nearer, and what a centimetre does to the
 /// flowers is under a day. By layer, bottom first, and by kind within it; zero for bulbs forced
 /// indoors, which sit as high as they can, and where the stack does not fit the pot.
+/// `stack`: stack_of() the same layers.
 std::vector<std::vector<int>> deeper_than_usual_cm(std::span<const ResolvedLayer> layers,
-                                                   const Pot& pot);
+                                                   const Stack& stack);
 
 }  // namespace bulbwright

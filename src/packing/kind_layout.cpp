@@ -31,6 +31,14 @@ long pairs_along_x(std::size_t n, AtX at_x, double reach, PairOf pair) {
   return pairs;
 }
 
+/// Within clump_reach of their least distance.
+bool are_neighbours(const Coordinates& x, const KindDiscs& bulbs, std::size_t i, std::size_t j) {
+  const std::size_t n = bulbs.kind.size();
+  const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+  const double reach = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
+  return dx * dx + dy * dy <= reach * reach;
+}
+
 /// The places about each place, nearest within a few spacings, with weight (1 / distance)^6.
 struct Near {
   std::size_t place = 0;
@@ -172,9 +180,7 @@ std::vector<std::size_t> KindOrder::clump_members(const Coordinates& x, const Ki
       [&](std::size_t k, std::size_t l) {
         const std::size_t i = scarce[k], j = scarce[l];
         if (bulbs.kind[i] != bulbs.kind[j]) return;
-        const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
-        const double near = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
-        if (dx * dx + dy * dy <= near * near) group[root(j)] = root(i);
+        if (are_neighbours(x, bulbs, i, j)) group[root(j)] = root(i);
       });
   std::vector<std::size_t> size(n, 0), members;
   for (const std::size_t i : scarce) ++size[root(i)];
@@ -204,16 +210,11 @@ Coordinates KindOrder::with_swap(Coordinates x, const KindDiscs& bulbs, Random& 
 
 bool KindOrder::swap_like(Coordinates& x, const KindDiscs& bulbs, Random& random) {
   const std::size_t n = bulbs.kind.size();
-  const auto near = [&](std::size_t i, std::size_t j) {
-    const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
-    const double reach = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
-    return dx * dx + dy * dy <= reach * reach;
-  };
   const auto like = [&](std::size_t i) {
     work_ += static_cast<long>(n);
     int count = 0;
     for (std::size_t j = 0; j < n; ++j) {
-      count += j != i && bulbs.kind[j] == bulbs.kind[i] && near(i, j) ? 1 : 0;
+      count += j != i && bulbs.kind[j] == bulbs.kind[i] && are_neighbours(x, bulbs, i, j) ? 1 : 0;
     }
     return count;
   };
@@ -242,9 +243,7 @@ double like_neighbours(const Coordinates& x, const KindDiscs& bulbs) {
   pairs_along_x(
       n, [&](std::size_t i) { return x[i]; }, 2.0 * clump_reach * greatest(bulbs.discs.reach),
       [&](std::size_t i, std::size_t j) {
-        const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
-        const double reach = clump_reach * (bulbs.discs.reach[i] + bulbs.discs.reach[j]);
-        if (dx * dx + dy * dy > reach * reach) return;
+        if (!are_neighbours(x, bulbs, i, j)) return;
         all += 1.0;
         like += bulbs.kind[i] == bulbs.kind[j] ? 1.0 : 0.0;
       });

@@ -60,9 +60,9 @@ constexpr long work_of_a_size(Effort effort) {
   return effort == Effort::quick ? 600'000 : effort == Effort::normal ? 8'000'000 : 60'000'000;
 }
 
-/// Bulbs changed over to spread the kinds of the layout found.
-/// Most work for it, in that of a size.
+/// Most work for spreading the kinds of the layout found, in that of a size.
 constexpr long spreading_share = 20;
+/// Bulbs changed over for it.
 constexpr int spreading_swaps(Effort effort) {
   return effort == Effort::quick ? 80 : effort == Effort::normal ? 400 : 2000;
 }
@@ -406,6 +406,9 @@ class MostMixed {
 
 Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds, double gap,
                         double wall, Effort effort, Arrange arrange) {
+  const auto search = [&](const Outline& size, Effort each) {
+    return MostMixed{size, kinds, gap, wall, arrange, each, work_of_a_size(each)};
+  };
   const Bound bound = bound_of(outline, kinds, gap, wall);
   Mixed best;
   const std::vector<SizeStep> steps =
@@ -419,27 +422,21 @@ Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds,
     if (each > effort || bound.most == 0) break;
     for (std::size_t k = 0; k < sizes; ++k) {
       const Outline size{section_below(outline, steps[k])};
-      found[k] =
-          MostMixed{size, kinds, gap, wall, arrange, each, work_of_a_size(each)}.solve(found[k]);
+      found[k] = search(size, each).solve(found[k]);
       if (found[k].size() > best.size()) best = found[k];
     }
     if (each == Effort::quick && arrange == Arrange::drift) {
-      Mixed blocks =
-          MostMixed{outline, kinds, gap, wall, arrange, each, work_of_a_size(each)}.blocks(
-              bound.most);
+      Mixed blocks = search(outline, each).blocks(bound.most);
       if (blocks.size() > best.size()) best = std::move(blocks);
     }
     const Packing alone = most_of_one(outline, largest_of(kinds), gap, wall, each);
     if (alone.bulbs.size() > best.size()) {
-      Mixed on_places =
-          MostMixed{outline, kinds, gap, wall, arrange, each, work_of_a_size(each)}.on_places_of(
-              alone, bound.most);
+      Mixed on_places = search(outline, each).on_places_of(alone, bound.most);
       if (on_places.size() > best.size()) best = std::move(on_places);
     }
   }
   if (best.size() > 1) {
-    best = MostMixed{outline, kinds, gap, wall, arrange, effort, work_of_a_size(effort)}
-               .spread_further(best, spreading_swaps(effort));
+    best = search(outline, effort).spread_further(best, spreading_swaps(effort));
   }
   Packing result = packing_of(outline, best.bulbs, best.grid, kinds, gap, wall);
   result.upper_bound = bound.most;

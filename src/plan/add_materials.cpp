@@ -70,10 +70,10 @@ void add_dates(const PlanFacts& facts, Plan& plan) {
     if (kind.ask.already_weeks > 0.0) care.cooled_from = asked.received.value_or(plan.plant - 7);
     kinds.push_back(care);
   }
-  plan.dates = care_dates({kinds, plan.plant, &facts.season.winters[facts.season.cold],
-                           plan.materials.mesh_opening > Millimetres{0.0}, plan.place.winter,
-                           earliest_bulbs(facts.season.season, facts.season.hemisphere),
-                           lowest_in_frost(facts.context.place_season, pot_thermal(facts.pot))});
+  plan.dates =
+      care_dates({kinds, plan.plant, &facts.season.winters[facts.season.cold],
+                  plan.materials.mesh_opening > Millimetres{0.0}, plan.place.winter,
+                  earliest_bulbs(facts.season.season, facts.season.hemisphere), facts.lowest_mix});
 }
 
 }  // namespace bulbwright

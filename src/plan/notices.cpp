@@ -12,8 +12,6 @@ namespace {
 
 /// A winter this warm gives no bulb cold worth counting.
 constexpr double no_winter_weeks = 0.5;
-/// The winter gives enough where nine winters of ten do.
-constexpr double chance_of_enough = 0.9;
 /// How far the model of frost may be off before a kind is refused.
 constexpr double frost_doubt_k = 1.0;
 
@@ -92,8 +90,7 @@ void used_mix(const PlanFacts& facts, Plan& plan) {
 }
 
 Celsius hard_frost(const PlanFacts& facts) {
-  const double low = lowest_in_frost(facts.context.place_season, pot_thermal(facts.pot)).value();
-  return Celsius{rounded(low, 1.0)};
+  return Celsius{rounded(facts.lowest_mix.value(), 1.0)};
 }
 
 /// A pot for forcing comes in before the hard frost.
@@ -142,7 +139,7 @@ void no_winter(const PlanFacts& facts, Plan& plan) {
   // Bulbs that came with their cold, or fall short in some winters, owe it to something else.
   const bool by_winter = std::all_of(plan.cold.begin(), plan.cold.end(), [](const TaxonCold& cold) {
     return cold.storage_weeks <= 0.0 && cold.already_weeks <= 0.0 && cold.missing_weeks <= 1.0 &&
-           cold.chance_least_met >= chance_of_enough;
+           cold.chance_least_met >= sure_chance;
   });
   const bool doubted = std::any_of(plan.notices.begin(), plan.notices.end(), [](const Notice& n) {
     using enum NoticeCode;

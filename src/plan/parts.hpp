@@ -24,6 +24,7 @@ struct PlanFacts {
   const PotSeason& season;
   std::span<const TimedKind> kinds;
   const Timing& timing;
+  Celsius lowest_mix;  ///< in a usual year's hardest frost
 };
 
 Materials add_materials(const PlanFacts& facts, Plan& plan);

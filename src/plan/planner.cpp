@@ -6,6 +6,7 @@
 
 #include <fmt/core.h>
 
+#include "cold/hard_frost.hpp"
 #include "flowering/display.hpp"
 #include "flowering/timing.hpp"
 #include "layers/layering.hpp"
@@ -78,8 +79,11 @@ Plan forward_plan(const PotCase& asked, const PlanContext& context) {
   const Timing timing = time_pot(asked.kinds, asked.season, plan.plant);
   add_timing(asked.kinds, timing, plan);
 
-  const PlanFacts facts{asked.request, context,     asked.pot, asked.layers,
-                        asked.season,  asked.kinds, timing};
+  const PlanFacts facts{
+      asked.request, context,
+      asked.pot,     asked.layers,
+      asked.season,  asked.kinds,
+      timing,        lowest_in_frost(context.place_season, pot_thermal(asked.pot))};
   const Materials materials = add_materials(facts, plan);
   add_shopping(facts, plan);
   add_dates(facts, plan);

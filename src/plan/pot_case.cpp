@@ -64,7 +64,8 @@ void set_layers(PotCase& pot_case, std::vector<LayerRequest> layers, const PlanC
   pot_case.layers = resolve_layers(pot_case.request.layers, context.catalogue);
   pot_case.kinds = timed_kinds(pot_case.request.storage, pot_case.layers, context);
   std::size_t kind = 0;
-  for (const std::vector<int>& layer : deeper_than_usual_cm(pot_case.layers, pot_case.pot)) {
+  for (const std::vector<int>& layer :
+       deeper_than_usual_cm(pot_case.layers, stack_of(pot_case.layers, pot_case.pot))) {
     for (const int cm : layer) pot_case.kinds[kind++].deeper_cm = cm;
   }
 }

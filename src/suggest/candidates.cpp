@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cold/hard_frost.hpp"
 #include "scheduling/schedule.hpp"
 #include "suggest/exclusion.hpp"
 
@@ -92,6 +93,12 @@ Hurdle fill_days(Candidate& candidate, const PotSeason& season, const Suggestion
   return candidate.days.any() ? Hurdle::none : highest;
 }
 
+/// Grows through the winter and dies of the hardest frost.
+bool dies_in(Celsius lowest_mix, const Taxon& taxon) {
+  const FrostLimit limit = frost_limit(taxon);
+  return limit.tender && lowest_mix < limit.lethal;
+}
+
 }  // namespace
 
 Request request_of_all(Request request, const SuggestionWish& wish, const Catalogue& catalogue) {
@@ -105,7 +112,7 @@ Request request_of_all(Request request, const SuggestionWish& wish, const Catalo
   return request;
 }
 
-Candidates find_candidates(const PotCase& all, const SuggestionWish& wish) {
+Candidates find_candidates(const PotCase& all, const SuggestionWish& wish, Celsius lowest_mix) {
   Candidates result;
   result.first_day = planting_season(all.season.season, all.season.hemisphere).first;
   for (std::size_t i = 0; i < all.kinds.size(); ++i) {
@@ -113,6 +120,7 @@ Candidates find_candidates(const PotCase& all, const SuggestionWish& wish) {
     std::optional<Remark> reason = exclusion_of(taxon, all.request.pot, wish);
     Candidate candidate{all.kinds[i], all.layers[i].kinds.front().height, {}, {}};
     if (!reason) reason = remark_of(fill_days(candidate, all.season, wish), wish);
+    if (!reason && dies_in(lowest_mix, taxon)) reason = Remark{RemarkCode::no_planting_day, {}, {}};
     if (!reason) {
       result.kinds.push_back(std::move(candidate));
     } else {

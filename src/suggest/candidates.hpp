@@ -46,8 +46,9 @@ struct Candidates {
 /// `request` with every kind of the catalogue in a layer of its own.
 Request request_of_all(Request request, const SuggestionWish& wish, const Catalogue& catalogue);
 
-/// `all`: the case of request_of_all().
-Candidates find_candidates(const PotCase& all, const SuggestionWish& wish);
+/// `all`: the case of request_of_all(); `lowest_mix`: in a usual year's hardest frost, which tender
+/// kinds must live through.
+Candidates find_candidates(const PotCase& all, const SuggestionWish& wish, Celsius lowest_mix);
 
 /// What find_candidates() asks, at any depth. `season` and `wish` must outlive it.
 PlantedDeeper planted_deeper(Day first_day, const PotSeason& season, const SuggestionWish& wish);

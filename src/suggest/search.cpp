@@ -167,8 +167,9 @@ const PlacedStack& DepthCheck::placed(const std::vector<std::size_t>& kinds, std
   if (known != known_.end()) return known->second;
   std::vector<ResolvedLayer> layers;
   for (std::size_t i = 0; i < stack.size; ++i) layers.push_back(layers_[stack.kinds[i]]);
-  stack.fits = stack_of(layers, pot_).feasible;
-  const std::vector<std::vector<int>> deeper = deeper_than_usual_cm(layers, pot_);
+  const Stack at = stack_of(layers, pot_);
+  stack.fits = at.feasible;
+  const std::vector<std::vector<int>> deeper = deeper_than_usual_cm(layers, at);
   for (std::size_t i = 0; i < stack.size; ++i) stack.deeper_cm[i] = deeper[i].front();
   return known_.emplace(stack.kinds, stack).first->second;
 }

@@ -198,29 +198,13 @@ void say_nothing_found(const StackSearch& search, const SuggestionWish& wish, Su
       {NoticeCode::nothing_found, Severity::refusal, {}, {{DetailName::why, std::move(why)}}});
 }
 
-/// Kinds that grow through the winter and die of a usual year's hardest frost in this pot.
-void leave_out_what_dies(Celsius low, const Catalogue& catalogue, Candidates& candidates) {
-  std::erase_if(candidates.kinds, [&](const Candidate& candidate) {
-    const Taxon& taxon = *candidate.kind.ask.taxon;
-    const FrostLimit limit = frost_limit(taxon);
-    if (!limit.tender || low >= limit.lethal) return false;
-    candidates.left_out.push_back({taxon.id, taxon.name, {RemarkCode::no_planting_day, {}, {}}});
-    return true;
-  });
-  const auto place_of = [&](const LeftOut& kind) {
-    return std::ranges::find(catalogue.taxa(), kind.taxon, &Taxon::id) - catalogue.taxa().begin();
-  };
-  std::ranges::stable_sort(candidates.left_out, {}, place_of);
-}
-
 }  // namespace
 
 Suggestions suggest(const Request& request, const SuggestionWish& wish,
                     const PlanContext& context) {
   const PotCase all = make_case(request_of_all(request, wish, context.catalogue), context);
-  Candidates candidates = find_candidates(all, wish);
-  leave_out_what_dies(lowest_in_frost(context.place_season, pot_thermal(all.pot)),
-                      context.catalogue, candidates);
+  Candidates candidates =
+      find_candidates(all, wish, lowest_in_frost(context.place_season, pot_thermal(all.pot)));
   DepthCheck depth{candidates, context.catalogue, all.pot};
   const StackSearch search = search_stacks(
       candidates, depth, planted_deeper(candidates.first_day, all.season, wish), wish);

@@ -1,9 +1,8 @@
-#include "cli/pot_options.hpp"
-
 #include <catch2/catch.hpp>
 
 #include "base/error.hpp"
-#include "input/pot_file_reader.hpp"
+#include "cli/judged_options.hpp"
+#include "input/judged_pot_file.hpp"
 
 using namespace bulbwright;
 using namespace bulbwright::cli;

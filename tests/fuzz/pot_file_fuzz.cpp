@@ -8,7 +8,7 @@
 #include <string_view>
 
 #include "base/error.hpp"
-#include "input/pot_file_reader.hpp"
+#include "input/judged_pot_file.hpp"
 #include "input/pot_file_writer.hpp"
 
 using namespace bulbwright;

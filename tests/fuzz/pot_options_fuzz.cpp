@@ -8,8 +8,8 @@
 #include <string_view>
 
 #include "base/error.hpp"
-#include "cli/pot_options.hpp"
-#include "input/pot_file_reader.hpp"
+#include "cli/judged_options.hpp"
+#include "input/judged_pot_file.hpp"
 
 using namespace bulbwright;
 

@@ -13,8 +13,8 @@
 #include <nlohmann/json.hpp>
 
 #include "base/error.hpp"
+#include "input/judged_pot_file.hpp"
 #include "input/pot_file_keys.hpp"
-#include "input/pot_file_reader.hpp"
 #include "input/pot_file_writer.hpp"
 #include "pot/pot_material.hpp"
 #include "source_paths.hpp"

@@ -1,7 +1,7 @@
 #include <catch2/catch.hpp>
 
 #include "base/error.hpp"
-#include "input/pot_file_reader.hpp"
+#include "input/judged_pot_file.hpp"
 
 using namespace bulbwright;
 using bulbwright::input::read_pot_file;

@@ -5,7 +5,7 @@
 
 #include "base/error.hpp"
 #include "input/faults.hpp"
-#include "input/pot_file_reader.hpp"
+#include "input/judged_pot_file.hpp"
 #include "input/request_check.hpp"
 
 using namespace bulbwright;

@@ -26,11 +26,15 @@ std::vector<ResolvedLayer> tulips(std::size_t layers, Use use = Use::outdoors) {
   return resolve_layers(std::vector<LayerRequest>(layers, layer), catalogue());
 }
 
+std::vector<std::vector<int>> deeper_in(const std::vector<ResolvedLayer>& layers, const Pot& pot) {
+  return deeper_than_usual_cm(layers, stack_of(layers, pot));
+}
+
 }  // namespace
 
 TEST_CASE("a single layer lies at its usual depth, of three the lower ones deeper", "[depth]") {
-  CHECK(deeper_than_usual_cm(tulips(1), pot_of_height(350_mm)).at(0) == std::vector<int>{0});
-  const auto three = deeper_than_usual_cm(tulips(3), pot_of_height(350_mm));
+  CHECK(deeper_in(tulips(1), pot_of_height(350_mm)).at(0) == std::vector<int>{0});
+  const auto three = deeper_in(tulips(3), pot_of_height(350_mm));
   const Stack stack = stack_of(tulips(3), pot_of_height(350_mm));
   REQUIRE(three.size() == 3);
   CHECK(three[0][0] > three[1][0]);
@@ -43,7 +47,6 @@ TEST_CASE("a single layer lies at its usual depth, of three the lower ones deepe
 }
 
 TEST_CASE("bulbs forced indoors, and a stack that does not fit, have no depth to tell", "[depth]") {
-  CHECK(deeper_than_usual_cm(tulips(1, Use::forcing), pot_of_height(350_mm))[0][0] == 0);
-  for (const auto& layer : deeper_than_usual_cm(tulips(3), pot_of_height(150_mm)))
-    CHECK(layer[0] == 0);
+  CHECK(deeper_in(tulips(1, Use::forcing), pot_of_height(350_mm))[0][0] == 0);
+  for (const auto& layer : deeper_in(tulips(3), pot_of_height(150_mm))) CHECK(layer[0] == 0);
 }
