@@ -7,23 +7,13 @@
 #include <catch2/catch.hpp>
 
 #include "plan/planner.hpp"
+#include "plan/world_fixture.hpp"
 #include "scheduling/schedule.hpp"
 
 using namespace bulbwright;
+using fixture::world;
 
 namespace {
-
-struct World {
-  Catalogue catalogue = builtin_catalogue();
-  BloomTable blooms = BloomTable::builtin();
-  PlaceCatalogue places = PlaceCatalogue::builtin();
-  PackingCache packings;
-};
-
-World& world() {
-  static World known;
-  return known;
-}
 
 bool says(const Plan& plan, NoticeCode code) {
   return std::ranges::any_of(plan.notices, [&](const Notice& n) { return n.code == code; });

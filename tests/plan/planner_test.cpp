@@ -6,22 +6,12 @@
 #include <catch2/catch.hpp>
 
 #include "cold/cold_plan.hpp"
+#include "plan/world_fixture.hpp"
 
 using namespace bulbwright;
+using fixture::world;
 
 namespace {
-
-struct World {
-  Catalogue catalogue = builtin_catalogue();
-  BloomTable blooms = BloomTable::builtin();
-  PlaceCatalogue places = PlaceCatalogue::builtin();
-  PackingCache packings;
-};
-
-World& world() {
-  static World known;
-  return known;
-}
 
 Request request_of(const std::vector<std::string>& taxa) {
   Request request;

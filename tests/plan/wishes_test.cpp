@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "flowering/open_days.hpp"
-#include "input/pot_file_reader.hpp"
+#include "input/judged_pot_file.hpp"
 #include "input/pot_file_writer.hpp"
 #include "plan/terrace_fixture.hpp"
 
