@@ -89,12 +89,7 @@ Bound oler(const Outline& outline, double spacing, double margin) {
   const std::vector<Point> polygon = outline.shape() == Shape::round
                                          ? std::vector<Point>{}
                                          : surrounding_polygon(outline, margin, 360);
-  double area = 0.0, perimeter = 0.0;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Point p = polygon[i], q = polygon[(i + 1) % polygon.size()];
-    area += (p.x * q.y - q.x * p.y) / 2.0;
-    perimeter += std::sqrt((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y));
-  }
+  auto [area, perimeter] = size_of(polygon);
   if (outline.shape() == Shape::round) {
     constexpr double pi = 3.14159265358979323846;
     const double radius = outline.half_length() - margin;

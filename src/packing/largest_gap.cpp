@@ -45,21 +45,21 @@ class LargestGap {
     for (const PackKind& kind : kinds) counts_.push_back(static_cast<std::size_t>(kind.count));
   }
 
-  Packing solve(double least_gap, double area) {
+  /// `never_refuse`: where the search finds nothing the densest layout with bulbs taken out stands
+  /// in, at the least gap; of no use to who looks for a wider one.
+  Packing solve(double least_gap, double area, bool never_refuse) {
     Packing result = nothing(least_gap);
     const packing::Bound at_least = packing::bound_of(outline_, kinds_, least_gap, wall_);
     result.upper_bound = at_least.most;
     result.bound_name = at_least.name;
-    if (at_least.most < std::accumulate(counts_.begin(), counts_.end(), std::size_t{0})) {
-      return result;  // proven: no search would find a layout
-    }
+    if (at_least.most < all_bulbs()) return result;  // proven: no search would find a layout
     // Where an even spread would be tighter than the least gap only that is left to try.
     const double most = std::max(least_gap, even_gap(area));
     double gap = least_gap;
     if (in_a_row(most) || from_table(least_gap, most) || widen(least_gap, most)) {
       result = printed(least_gap, gap);
     }
-    if (result.bulbs.empty()) result = thinned(least_gap, gap);
+    if (result.bulbs.empty() && never_refuse) result = thinned(least_gap, gap);
     const packing::Bound bound = packing::bound_of(outline_, kinds_, gap, wall_);
     result.upper_bound = std::max(bound.most, result.bulbs.size());
     result.bound_name = bound.name;
@@ -68,8 +68,7 @@ class LargestGap {
 
  private:
   [[nodiscard]] KindDiscs bulbs(double gap, double inset) const {
-    KindDiscs all = packing::discs_of(kinds_, counts_, gap, wall_ + inset);
-    return all;
+    return packing::discs_of(kinds_, counts_, gap, wall_ + inset);
   }
 
   /// The gap at which every bulb has its share of the section in a hexagonal lattice:
@@ -197,7 +196,7 @@ class LargestGap {
     if (!fit(gap_, 0.0, 0)) {
       x_ = packing::to_coordinates(places);
       const KindDiscs all = bulbs(gap_, 0.0);
-      if (!packing::polish(outline_, all.discs, packing::certified_overlap, x_, work_spent_)) {
+      if (!packing::polish(outline_, all.discs, packing::certified_overlap, x_)) {
         x_.clear();
         return false;
       }
@@ -328,7 +327,6 @@ class LargestGap {
   packing::KindOrder order_;
   Effort effort_;
   long all_work_, work_;
-  long work_spent_ = 0;
   bool any_place_ = false;
   double gap_ = 0.0;
   std::vector<std::size_t> counts_;
@@ -341,18 +339,18 @@ class LargestGap {
 Packing place_count(const Section& section, std::span<const PackKind> kinds, Millimetres least_gap,
                     Millimetres wall, Effort effort, Arrange arrange) {
   const Outline outline{section};
-  const auto placed = [&](std::span<const PackKind> asked) {
-    return LargestGap{outline, asked, wall.value(), effort, arrange}.solve(least_gap.value(),
-                                                                           area_mm2(section));
+  const auto placed = [&](std::span<const PackKind> asked, bool never_refuse) {
+    return LargestGap{outline, asked, wall.value(), effort, arrange}.solve(
+        least_gap.value(), area_mm2(section), never_refuse);
   };
-  Packing best = placed(kinds);
+  Packing best = placed(kinds, true);
   if (kinds.size() > 1 || best.bulbs.empty()) return best;
   // What a few more bulbs leave, these leave too.
   const std::size_t n = best.bulbs.size();
   for (int more = 1; more <= more_bulbs && n > 1; ++more) {
     PackKind kind = kinds.front();
     kind.count += more;
-    Packing denser = placed({&kind, 1});
+    Packing denser = placed({&kind, 1}, false);
     if (denser.bulbs.empty() || denser.gap <= best.gap) continue;
     denser.bulbs.resize(n);
     denser.upper_bound = std::max(n, upper_bound(section, kinds, denser.gap, wall).most);

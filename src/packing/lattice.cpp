@@ -79,8 +79,8 @@ std::vector<Point> points_within(const Lattice& lattice, const Outline& outline,
   return points;
 }
 
-std::vector<Point> best_lattice(const Outline& outline, double spacing, double margin, int turns,
-                                int offsets) {
+std::vector<Point> best_lattice(const Outline& outline, double spacing, double margin) {
+  constexpr int turns = 12, offsets = 8;
   std::vector<Point> best;
   if (margin > outline.inradius() + 1e-9) return best;
   if (outline.shape() == Shape::rectangle) {

@@ -319,8 +319,7 @@ class MostMixed {
     }
     work_ -= filling;
     const double d = largest.diameter.value();
-    on_places(
-        best_lattice(outline_, d + gap_ + lattice_spare, wall_ + d / 2.0 + lattice_spare, 12, 8));
+    on_places(best_lattice(outline_, d + gap_ + lattice_spare, wall_ + d / 2.0 + lattice_spare));
   }
 
   /// Plain blocks of rows, one a kind, as many bulbs as they hold.
@@ -410,6 +409,8 @@ Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds,
     return MostMixed{size, kinds, gap, wall, arrange, each, work_of_a_size(each)};
   };
   const Bound bound = bound_of(outline, kinds, gap, wall);
+  const PackKind& largest = largest_of(kinds);
+  const std::size_t most_alone = bound_of(outline, {&largest, 1}, gap, wall).most;
   Mixed best;
   const std::vector<SizeStep> steps =
       outline.shape() == Shape::round
@@ -429,7 +430,8 @@ Packing most_of_mixture(const Outline& outline, std::span<const PackKind> kinds,
       Mixed blocks = search(outline, each).blocks(bound.most);
       if (blocks.size() > best.size()) best = std::move(blocks);
     }
-    const Packing alone = most_of_one(outline, largest_of(kinds), gap, wall, each);
+    if (most_alone <= best.size()) continue;
+    const Packing alone = most_of_one(outline, largest, gap, wall, each);
     if (alone.bulbs.size() > best.size()) {
       Mixed on_places = search(outline, each).on_places_of(alone, bound.most);
       if (on_places.size() > best.size()) best = std::move(on_places);

@@ -47,10 +47,6 @@ constexpr std::size_t most_searched(Effort effort) {
 /// asked for is larger than the standard one by no more than about as much.
 constexpr double worth_polishing = 0.025;
 
-/// Directions and offsets of the lattices for a start: the same for every size, so that a larger
-/// outline never holds fewer of their points.
-constexpr int lattice_turns = 12, lattice_offsets = 8;
-
 /// Spare with which rounding to 0.01 mm breaks nothing.
 constexpr double rounds_freely = 0.02;
 
@@ -112,13 +108,11 @@ class MostBulbs {
 
   /// Places for the start.
   void start() {
-    const int turns = outline_.shape() == Shape::round ? 1 : lattice_turns;
-    const int offsets = lattice_offsets;
-    places_ = packing::best_lattice(outline_, spacing_, margin_, turns, offsets);
+    places_ = packing::best_lattice(outline_, spacing_, margin_);
     printable_ = packing::printable_rows(outline_, spacing_, margin_);
     // With some spare where it costs no bulb: such a lattice can be rounded.
-    std::vector<Point> loose = packing::best_lattice(
-        outline_, spacing_ + printable_spare, margin_ + printable_spare / 2.0, turns, offsets);
+    std::vector<Point> loose = packing::best_lattice(outline_, spacing_ + printable_spare,
+                                                     margin_ + printable_spare / 2.0);
     if (loose.size() > printable_.size()) printable_ = std::move(loose);
     if (printable_.size() >= places_.size()) places_ = printable_;
     if (places_.empty()) places_.push_back(outline_.deepest());
@@ -145,11 +139,10 @@ class MostBulbs {
     Coordinates x = packing::to_coordinates(points);
     const KindDiscs all = bulbs(n);
     if (spare < 2.0 * printable_spare &&
-        !packing::polish(outline_, all.discs, packing::certified_overlap, x, work_spent_)) {
+        !packing::polish(outline_, all.discs, packing::certified_overlap, x)) {
       return false;
     }
     if (!keep(n, x, packing::rounding_tries(Effort::thorough))) return false;
-    places_ = points;
     return true;
   }
 
@@ -177,8 +170,6 @@ class MostBulbs {
       const std::size_t middle = (low + high + 1) / 2;
       (holds(middle) ? low : high) = middle;
     }
-    places_ = dense;
-    places_.resize(std::max<std::size_t>(low, 1));
   }
 
   /// Layouts of more bulbs in the standard outlines that lie within this one, one bulb more at a
@@ -207,8 +198,8 @@ class MostBulbs {
     for (const double spare : {rounds_freely, 0.0}) {
       const KindDiscs all = bulbs(n, spare);
       Coordinates x = packing::to_coordinates(places);
-      if (packing::polish_if_near(outline_, all.discs, packing::certified_overlap, x,
-                                  work_spent_) &&
+      long work_spent = 0;  // the same for every effort, and not counted
+      if (packing::polish_if_near(outline_, all.discs, packing::certified_overlap, x, work_spent) &&
           keep(n, x, tries_each)) {
         return true;
       }
@@ -220,7 +211,6 @@ class MostBulbs {
   std::span<const PackKind> kinds_;
   double gap_, wall_, spacing_, margin_;
   Effort effort_;
-  long work_spent_ = 0;
   Random random_{2026};
   std::vector<Point> places_;
   std::vector<Point> printable_;  ///< a lattice that surely survives rounding

@@ -288,4 +288,14 @@ std::vector<Point> surrounding_polygon(const Outline& outline, double m, int sid
   return polygon;
 }
 
+PolygonSize size_of(const std::vector<Point>& polygon) {
+  PolygonSize size;
+  for (std::size_t i = 0; i < polygon.size(); ++i) {
+    const Point p = polygon[i], q = polygon[(i + 1) % polygon.size()];
+    size.area += (p.x * q.y - q.x * p.y) / 2.0;
+    size.perimeter += std::sqrt((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y));
+  }
+  return size;
+}
+
 }  // namespace bulbwright::packing

@@ -116,4 +116,10 @@ class Outline {
 /// no point is that deep; one that is as deep but for length_dust counts.
 std::vector<Point> surrounding_polygon(const Outline& outline, double m, int sides);
 
+/// Area (mm2) and perimeter (mm) of a polygon with its corners counterclockwise; 0 of none.
+struct PolygonSize {
+  double area = 0.0, perimeter = 0.0;
+};
+PolygonSize size_of(const std::vector<Point>& polygon);
+
 }  // namespace bulbwright::packing

@@ -33,8 +33,7 @@ CountBound upper_bound(const Section& section, std::span<const PackKind> kinds, 
 }
 
 std::size_t lattice_count(const Section& section, Millimetres spacing, Millimetres margin) {
-  return packing::best_lattice(packing::Outline{section}, spacing.value(), margin.value(), 12, 8)
-      .size();
+  return packing::best_lattice(packing::Outline{section}, spacing.value(), margin.value()).size();
 }
 
 }  // namespace bulbwright

@@ -18,8 +18,8 @@ constexpr long most_work_near = 3'000'000;
 
 }  // namespace
 
-bool polish(const Outline& outline, const Discs& discs, double allowed, Coordinates& x,
-            long& work) {
+bool polish(const Outline& outline, const Discs& discs, double allowed, Coordinates& x) {
+  long work = 0;
   Energy energy{outline, discs};
   Relaxer<double> relaxer;
   Coordinates start = x;
@@ -34,7 +34,6 @@ bool polish(const Outline& outline, const Discs& discs, double allowed, Coordina
     Tightener tightener;
     fits = tightener.let_out(energy, x, {allowed, most_work}, touching, work);
   }
-  work += energy.work();
   return fits;
 }
 

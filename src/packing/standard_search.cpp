@@ -23,12 +23,7 @@ constexpr double still_to_gain = 0.015;
 
 double hopeful_spacing(const Outline& outline, double margin, std::size_t n) {
   const std::vector<Point> body = surrounding_polygon(outline, margin, 120);
-  double area = 0.0, perimeter = 0.0;
-  for (std::size_t i = 0; i < body.size(); ++i) {
-    const Point p = body[i], q = body[(i + 1) % body.size()];
-    area += (p.x * q.y - q.x * p.y) / 2.0;
-    perimeter += std::sqrt((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y));
-  }
+  const auto [area, perimeter] = size_of(body);
   // n' = 2/sqrt(3) A/s^2 + P/(2 s) + 1, solved for 1/s.
   const double a = 2.0 / std::sqrt(3.0) * area, b = perimeter / 2.0;
   const double count = static_cast<double>(n);

@@ -100,7 +100,7 @@ std::size_t count_by_search(const Section& section, double spacing, double margi
   const Outline outline{section};
   const std::size_t most = most_points(outline, spacing, margin).most;
   if (most == 0) return 0;
-  std::vector<Point> places = best_lattice(outline, spacing, margin, 12, 8);
+  std::vector<Point> places = best_lattice(outline, spacing, margin);
   if (places.empty()) places.push_back(outline.deepest());
   long work = work_of(effort);
   Random random{7};

@@ -186,7 +186,7 @@ std::string encoded(const std::vector<packing::Point>& points) {
 /// The places as they will be read again.
 std::vector<packing::Point> written(std::vector<packing::Point> points) {
   const auto coarse = [](double v) {
-    return (std::lround(16383.0 * (1.0 + v)) - 16383.0) / 16383.0;
+    return (static_cast<double>(std::lround(16383.0 * (1.0 + v))) - 16383.0) / 16383.0;
   };
   for (packing::Point& p : points) p = {coarse(p.x), coarse(p.y)};
   return points;
@@ -199,8 +199,7 @@ bool holds(std::size_t n, double ratio, std::vector<packing::Point> points) {
   const packing::Discs discs = packing::equal_discs(n, spacing, 0.0);
   for (packing::Point& p : points) p = {room * p.x, room * p.y};
   Coordinates x = packing::to_coordinates(points);
-  long work = 0;
-  return packing::polish(outline, discs, 0.8e-9 * spacing, x, work) &&
+  return packing::polish(outline, discs, 0.8e-9 * spacing, x) &&
          packing::violation(outline, discs, x) <= 1e-9;
 }
 

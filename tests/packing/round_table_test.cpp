@@ -41,8 +41,7 @@ TEST_CASE("every row of the table of round layouts holds at its ratio", "[packin
     for (packing::Point& p : points) p = {1000.0 * p.x, 1000.0 * p.y};
     packing::Coordinates x = packing::to_coordinates(points);
     const packing::Discs discs = packing::equal_discs(n, spacing, 0.0);
-    long work = 0;
-    CHECK(packing::polish(outline, discs, 0.8e-9 * spacing, x, work));
+    CHECK(packing::polish(outline, discs, 0.8e-9 * spacing, x));
     CHECK(packing::violation(outline, discs, x) <= 1e-9);
     CHECK(packing::round_table_ratio(n) >= packing::round_table_ratio(n - 1));
   }
