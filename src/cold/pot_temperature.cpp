@@ -137,7 +137,6 @@ PotWinter pot_winter(const Winter& winter, const PotThermal& pot, Exposure expos
     DayHours hours{};
     std::copy_n(air.begin() + static_cast<std::ptrdiff_t>(24 * d), 24, hours.begin());
     result.days.push_back(mix.add(hours, winter.days[d].anomaly_sd_k));
-    result.days.back().measured = winter.days[d].measured;
   }
   return result;
 }

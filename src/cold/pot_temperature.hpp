@@ -61,7 +61,6 @@ struct PotDay {
   double cold_kept = 1.0;     ///< share of the loose cold that the day's warmth leaves, 0 to 1
   double anomaly_sd_k = 0.0;  ///< of DayExtremes: what is expected of the day varies by so much
   double frozen_share = 0.0;  ///< ice in the mix at the day's end, 0 none to 1 frozen through
-  bool measured = false;      ///< the air was recorded, not expected
 };
 
 /// A winter as the bulbs in a pot feel it.

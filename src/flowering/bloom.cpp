@@ -100,7 +100,7 @@ double first_spread(const BloomParameters& kind, const Wave& wave, double winter
 WaveForecast with_range(const BloomParameters& kind, const Wave& wave, double winters_sd, bool low,
                         std::optional<Day> planted) {
   const int days = static_cast<int>(std::lround(first_spread(kind, wave, winters_sd, low)));
-  WaveForecast forecast{wave, wave.first - days, wave.last + days};
+  WaveForecast forecast{wave, wave.first - days, wave.last + days, winters_sd};
   if (planted) forecast.earliest_first = std::max(forecast.earliest_first, *planted + 1);
   if (low) forecast.wave.confidence = BloomConfidence::low;
   return forecast;
@@ -148,7 +148,6 @@ BloomSeason bloom_season(const PotWinter& winter) {
         day_length_hours(clock + own_light * (winter.latitude - clock), date.day_of_year());
     felt.cold_hours = day.cold_hours;
     felt.cold_kept = day.cold_kept;
-    felt.measured = day.measured;
     season.days.push_back(felt);
   }
   return season;
@@ -213,6 +212,11 @@ Wave predict_wave(const BloomParameters& kind, const BloomSeason& season,
       wave.cold = Weeks{before_planting + natural};
     }
     if (!reached(sum, needed)) continue;
+    if (mean_before(season, i) > kind.blast_c) {
+      wave.blasted = true;
+      wave.stored_weeks = 0.0;
+      break;
+    }
     const double first = meeting(i, before, sum, needed);
     const WaveCourse course = follow_wave(kind, season, first);
     const auto date = [&](double x) {
@@ -226,14 +230,6 @@ Wave predict_wave(const BloomParameters& kind, const BloomSeason& season,
     wave.flowers = true;
     wave.depth_days =
         std::min(most_depth_days, std::abs(needed - kind.heat_sum) / std::max(sum - before, 1e-9));
-    if (mean_before(season, i) <= kind.blast_c) break;
-    const Day shoots_day = wave.shoots;
-    const Weeks weeks = wave.cold;
-    wave = {};
-    wave.shoots = shoots_day;
-    wave.cold = weeks;
-    wave.first = wave.peak = wave.last = season.last();
-    wave.blasted = true;
     break;
   }
   if (!shoots) wave.cold = Weeks{before_planting + cold.weeks().value()};
@@ -247,7 +243,7 @@ WaveForecast forecast_of_three(const BloomParameters& kind, const Wave& normal, 
   const bool low = normal.confidence == BloomConfidence::low ||
                    mild.confidence == BloomConfidence::low ||
                    cold.confidence == BloomConfidence::low;
-  const double half = std::abs(cold.first_exact - mild.first_exact) / 2;
+  const double half = (cold.first_exact - mild.first_exact) / 2;
   return with_range(kind, normal, normal.flowers && mild.flowers && cold.flowers ? half : 0.0, low,
                     planted);
 }
@@ -257,14 +253,16 @@ WaveForecast forecast_of_years(const BloomParameters& kind, std::span<const Wave
   std::vector<Wave> sorted(years.begin(), years.end());
   std::ranges::stable_sort(sorted, {}, &Wave::first);
   double mean = 0.0, squares = 0.0;
-  bool low = false;
+  bool low = false, all_flower = true;
   for (const Wave& wave : sorted) mean += wave.first_exact / static_cast<double>(sorted.size());
   for (const Wave& wave : sorted) {
     squares += (wave.first_exact - mean) * (wave.first_exact - mean);
     low = low || wave.confidence == BloomConfidence::low;
+    all_flower = all_flower && wave.flowers;
   }
   const auto n = static_cast<double>(sorted.size());
-  const double sd = sorted.size() > 1 ? std::sqrt(squares / (n - 1.0)) : 0.0;
+  // A year without a flower has no day of its own.
+  const double sd = sorted.size() > 1 && all_flower ? std::sqrt(squares / (n - 1.0)) : 0.0;
   return with_range(kind, sorted[(sorted.size() - 1) / 2], sd, low, planted);
 }
 

@@ -36,7 +36,6 @@ struct BloomDay {
   double day_length_h = 12.0;
   double cold_hours = 0.0;  ///< as PotDay
   double cold_kept = 1.0;   ///< as PotDay
-  bool measured = false;
 
   [[nodiscard]] double heat_above(double base_c) const;
 };
@@ -109,9 +108,9 @@ struct WaveForecast {
   Wave wave;  ///< of the normal winter, or the median of the recorded ones
   Day earliest_first;
   Day latest_last;
-  /// Claimed share of years whose first flowers open from earliest_first to as many days after the
-  /// predicted first; checked at places left out of the fit (docs/bloom_model.md).
-  double share = range_share;
+  /// By which the winters move the first flower: half the difference between mild and cold, above 0
+  /// where the cold one is the later, or the years' standard deviation. 0 where one has no flower.
+  double winters_days = 0.0;
 };
 
 /// Of what depth moves a wave by: published from nothing to twice as much.

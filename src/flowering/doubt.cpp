@@ -30,12 +30,12 @@ double own_share(const Taxon& taxon) {
 }
 
 WaveDoubt doubt_of(const BloomParameters& kind, const Taxon& taxon, const WaveForecast& forecast,
-                   double winters_days, double deeper_cm) {
+                   double deeper_cm) {
   const Wave& wave = forecast.wave;
   const double factor = wave.confidence == BloomConfidence::low ? low_confidence_factor : 1.0;
   const double own = own_share(taxon);
   WaveDoubt doubt;
-  doubt.winter = factor * kind.winter_share * winters_days;
+  doubt.winter = factor * kind.winter_share * forecast.winters_days;
   doubt.kind = factor * kind.spread_days * own;
   doubt.garden = factor * kind.spread_days * std::sqrt(1.0 - own * own);
   doubt.storage = wave.stored_weeks >= 1.0 ? factor * kind.stored_spread_days : 0.0;

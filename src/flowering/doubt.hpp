@@ -9,11 +9,10 @@ namespace bulbwright {
 
 /// How sure the days of one wave are, and with them the days between two.
 
-/// The causes of a wave's range. `winters_days`: half the days from the mild to the cold winter, or
-/// the standard deviation of recorded years. Added up they are the deviation that the range of
-/// forecast_of_three() is 1.28 times as wide as.
+/// The causes of a wave's range. Added up they are the deviation that the range of a WaveForecast
+/// is 1.28 times as wide as.
 WaveDoubt doubt_of(const BloomParameters& kind, const Taxon& taxon, const WaveForecast& forecast,
-                   double winters_days, double deeper_cm);
+                   double deeper_cm);
 
 /// Standard deviation of the days between the first flowers of two waves of one pot:
 ///   s^2 = (winter_a - winter_b)^2 + (depth_a - depth_b)^2 + kind_a^2 + kind_b^2 + storage

@@ -88,18 +88,6 @@ Day end_of_cold(const Wave& wave) {
   return std::max(wave.shoots, wave.first - most_shoots_lead_days);
 }
 
-bool all_flower(const std::vector<Wave>& waves) {
-  return std::ranges::all_of(waves, &Wave::flowers);
-}
-
-double deviation_of_firsts(const std::vector<Wave>& waves) {
-  if (waves.size() < 2) return 0.0;
-  double mean = 0.0, squares = 0.0;
-  for (const Wave& wave : waves) mean += wave.first_exact / static_cast<double>(waves.size());
-  for (const Wave& wave : waves) squares += (wave.first_exact - mean) * (wave.first_exact - mean);
-  return std::sqrt(squares / static_cast<double>(waves.size() - 1));
-}
-
 Treatment treatment_of(const TimedKind& kind, const ColdState& start) {
   if (kind.ask.use == Use::forcing) return Treatment::forced;
   if (kind.state == BulbState::in_growth) return Treatment::in_growth;
@@ -134,9 +122,6 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
       three ? forecast_of_three(kind.bloom, waves[season.normal], waves[season.mild],
                                 waves[season.cold], planted)
             : forecast_of_years(kind.bloom, waves, planted);
-  const double winters_days =
-      three ? (waves[season.cold].first_exact - waves[season.mild].first_exact) / 2
-            : deviation_of_firsts(waves);
   PlannedWave& wave = timing.wave;
   wave.taxon = kind.ask.taxon->id;
   wave.name = kind.ask.taxon->name;
@@ -149,8 +134,7 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
   wave.confident = result.wave.confidence == BloomConfidence::ordinary;
   wave.flowers = result.wave.flowers;
   wave.deeper_cm = kind.deeper_cm;
-  wave.doubt = doubt_of(kind.bloom, *kind.ask.taxon, result, all_flower(waves) ? winters_days : 0.0,
-                        kind.deeper_cm);
+  wave.doubt = doubt_of(kind.bloom, *kind.ask.taxon, result, kind.deeper_cm);
   timing.treatment = treatment_of(kind, start);
   wave.observed = ever_observed(*kind.ask.taxon, timing.treatment);
   timing.blasted = result.wave.blasted;

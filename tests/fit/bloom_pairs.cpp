@@ -52,8 +52,8 @@ int main() {
     forecast.wave.confidence = BloomConfidence::ordinary;
     PlannedWave wave;
     wave.taxon = id;
-    wave.doubt = doubt_of(table.of(catalogue.at(id)), catalogue.at(id), forecast,
-                          dated.half_winters / dated.rows, 0.0);
+    forecast.winters_days = dated.half_winters / dated.rows;
+    wave.doubt = doubt_of(table.of(catalogue.at(id)), catalogue.at(id), forecast, 0.0);
     return wave;
   };
   std::map<std::string, std::pair<int, int>> held;  // of pairs, by groups

@@ -222,6 +222,13 @@ TEST_CASE("recorded years give their median wave and a range that holds it", "[b
   CHECK(forecast.earliest_first < forecast.wave.first);
   CHECK(forecast.latest_last > forecast.wave.last);
   CHECK(forecast_of_years(kind, std::vector<Wave>{years[0]}).wave.first == years[0].first);
+  // A year without a flower has no day that could widen the range: it only makes it less sure.
+  years[4].flowers = false;
+  years[4].first_exact = 0.0;
+  years[4].confidence = BloomConfidence::low;
+  const WaveForecast some = forecast_of_years(kind, years);
+  CHECK(some.wave.confidence == BloomConfidence::low);
+  CHECK(some.latest_last < some.wave.last + 100);
 }
 
 TEST_CASE("warmth shortens a wave", "[bloom]") {
