@@ -47,14 +47,15 @@ std::vector<const Taxon*> asked_for(const Catalogue& catalogue,
 
 CommandResult run(const BulbsOptions& options, const Terminal& terminal,
                   input::InputFiles& inputs) {
+  const std::string format = format_of(options.common);
   const report::TextStyle style = text_style(options.common, terminal);
   const Catalogue catalogue = input::load_facts(options.common.data, inputs).catalogue;
   const std::vector<const Taxon*> taxa = asked_for(catalogue, options.ids);
   CommandResult result;
   result.out = options.common.out;
-  if (options.common.format == "json") {
+  if (format == "json") {
     result.document = report::bulbs_json(taxa, options.ids);
-  } else if (options.common.format == "csv") {
+  } else if (format == "csv") {
     result.document = report::bulbs_csv(taxa);
   } else if (options.ids.empty()) {
     result.document = report::bulbs_list_text(taxa, style);

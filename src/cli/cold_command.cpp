@@ -75,6 +75,7 @@ ColdReport answer(const input::LocatedRequest& asked, const std::optional<Place>
 }
 
 CommandResult run(const ColdOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
+  const std::string format = format_of(options.common);
   input::Faults faults;
   input::LocatedRequest asked =
       pot_request(options.file, options.pot, inputs, Need::whatever_is_given, faults);
@@ -99,9 +100,9 @@ CommandResult run(const ColdOptions& options, const Terminal& terminal, input::I
   } catch (const InvalidValue& fault) {
     throw InputError{{input::fault_at(asked, fault.field(), fault.expectation())}};
   }
-  if (options.common.format == "json") {
+  if (format == "json") {
     result.document = report::cold_json(report, asked.request);
-  } else if (options.common.format == "csv") {
+  } else if (format == "csv") {
     result.document = report::cold_csv(report);
   } else {
     result.document = report::cold_text(report, text_style(options.common, terminal));

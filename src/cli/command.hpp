@@ -24,12 +24,11 @@ struct Terminal {
   std::shared_ptr<Progress> progress = std::make_shared<Progress>();
 };
 
-/// A file to be written beside the document.
+/// A file to be written beside the document; its folder is made where it is missing.
 struct OutputFile {
   std::string path;
   std::string text;
   bool may_replace = false;  ///< else a file that is there already, with another text, is kept
-  bool make_folder = false;  ///< where its folder is missing
 };
 
 /// What a command answers: main() prints it. Nothing is written before the whole document is there.

@@ -1,17 +1,40 @@
 #include "cli/common_options.hpp"
 
+#include <algorithm>
+#include <filesystem>
 #include <utility>
 
 #include "base/error.hpp"
 #include "base/quantity.hpp"
 
 namespace bulbwright::cli {
+namespace {
+
+std::string lower_ending(const std::string& file) {
+  std::string ending = std::filesystem::path{file}.extension().string();
+  if (!ending.empty()) ending.erase(0, 1);
+  std::transform(ending.begin(), ending.end(), ending.begin(), [](char letter) {
+    return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+  });
+  return ending;
+}
+
+}  // namespace
+
+std::string format_of(const CommonOptions& options) {
+  if (!options.format.empty()) return options.format;
+  const std::string ending = lower_ending(options.out);
+  const auto& formats = options.formats;
+  const bool known = std::find(formats.begin(), formats.end(), ending) != formats.end();
+  return known ? ending : formats.front();
+}
 
 void declare_common(std::vector<Option>& all, CommonOptions& options,
                     std::vector<std::string> formats) {
-  options.format = formats.front();
+  options.formats = formats;
   OptionGroup output{all, "Output"};
-  output.choice("--format", options.format, std::move(formats), "form of the result");
+  output.choice("--format", options.format, std::move(formats),
+                "form of the result (by --out's ending)");
   output.text("-o,--out", options.out, "FILE", "write to FILE ('-': standard output)");
   output.choice("--units", options.units, {"mm", "in"}, "lengths in text");
   output.text("--width", options.width, "N", "columns of text");

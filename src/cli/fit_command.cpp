@@ -91,6 +91,7 @@ void lay_by_eye(const PackKind& kind, Millimetres gap, report::FitReport& fit) {
 }
 
 CommandResult run(const FitOptions& options, const Terminal& terminal) {
+  const std::string format = format_of(options.common);
   Faults faults;
   report::FitReport fit;
   fit.section = outline(options, faults);
@@ -127,9 +128,9 @@ CommandResult run(const FitOptions& options, const Terminal& terminal) {
   CommandResult result;
   result.out = options.common.out;
   const report::TextStyle style = text_style(options.common, terminal);
-  if (options.common.format == "json") {
+  if (format == "json") {
     result.document = report::fit_json(fit);
-  } else if (options.common.format == "csv") {
+  } else if (format == "csv") {
     result.document = report::fit_csv(fit);
   } else {
     result.document = report::fit_text(fit, style);

@@ -130,6 +130,7 @@ report::AskedFlags flags_of(const PlacesOptions& options) {
 
 CommandResult run(const PlacesOptions& options, const Terminal& terminal,
                   input::InputFiles& inputs) {
+  const std::string format = format_of(options.common);
   if (!options.zone.empty() && (!options.near.empty() || !options.words.empty())) {
     throw InvalidValue{"places", "--zone is another question than words and --near; give one"};
   }
@@ -158,9 +159,9 @@ CommandResult run(const PlacesOptions& options, const Terminal& terminal,
   }
   CommandResult result;
   result.out = options.common.out;
-  if (options.common.format == "json") {
+  if (format == "json") {
     result.document = report::places_json(report);
-  } else if (options.common.format == "csv") {
+  } else if (format == "csv") {
     result.document = report::places_csv(report);
   } else {
     result.document = report::places_text(report, text_style(options.common, terminal));

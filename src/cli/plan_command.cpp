@@ -28,11 +28,11 @@ struct PlanOptions {
 
 OutputFile saved_pot(const input::LocatedRequest& asked, const std::string& file,
                      bool may_replace) {
-  return {file, input::write_pot_file(input::moved_to(file, asked.request, asked)), may_replace,
-          false};
+  return {file, input::write_pot_file(input::moved_to(file, asked.request, asked)), may_replace};
 }
 
 CommandResult run(const PlanOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
+  const std::string format = format_of(options.common);
   const report::TextStyle style = text_style(options.common, terminal);
   if (options.save && (options.save->empty() || *options.save == "-"))
     throw InputError{{"", 0, 0}, "--save: expected the name of a file, such as pot.json"};
@@ -48,8 +48,7 @@ CommandResult run(const PlanOptions& options, const Terminal& terminal, input::I
   });
   CommandResult result;
   result.out = options.common.out;
-  result.document =
-      options.common.format == "json" ? report::plan_json(plan) : report::plan_text(plan, style);
+  result.document = format == "json" ? report::plan_json(plan) : report::plan_text(plan, style);
   if (options.save) result.files.push_back(saved_pot(asked, *options.save, options.force));
   if (!plan.ok) result.exit_code = exit_cannot;
   return result;

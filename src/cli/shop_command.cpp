@@ -70,6 +70,7 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
   }
   if (std::count(options.files.begin(), options.files.end(), "-") > 1)
     throw InvalidValue{"shop", "standard input is read once; give - once"};
+  const std::string format = format_of(options.common);
   const report::TextStyle style = text_style(options.common, terminal);
   const input::Facts facts = input::load_facts(options.common.data, inputs);
   const std::vector<Pot> pots = read_pots(options, facts, inputs);
@@ -90,11 +91,11 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
     terminal.progress->next();
   }
   const ShoppingList list = shopping_list(std::move(needs), facts.packs);
-  if (options.common.format == "json") {
+  if (format == "json") {
     std::vector<Request> requests;
     for (const Pot& pot : pots) requests.push_back(pot.asked.request);
     result.document = report::shop_json(list, requests);
-  } else if (options.common.format == "csv") {
+  } else if (format == "csv") {
     result.document = report::shop_csv(list);
   } else {
     result.document = report::shop_text(list, style);

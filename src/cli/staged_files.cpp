@@ -174,9 +174,7 @@ void StagedFiles::make_folder(const std::string& folder, const std::string& name
 }
 
 void StagedFiles::add(const OutputTarget& target) {
-  if (target.output->make_folder) {
-    make_folder(fs::path{target.path}.parent_path().string(), target.name);
-  }
+  make_folder(fs::path{target.path}.parent_path().string(), target.name);
   files_.push_back(std::make_unique<Staged>(target));
   files_.back()->write(target.output->text);
 }

@@ -19,8 +19,8 @@ class StagedFiles {
   StagedFiles& operator=(const StagedFiles&) = delete;
   ~StagedFiles();
 
-  /// Writes the text of a Kind::file to a temporary file in the folder of its target. It gets the
-  /// mode of the file that it will replace. @throws OutputError
+  /// Writes the text of a Kind::file to a temporary file in the folder of its target, which is made
+  /// where it is missing. It gets the mode of the file that it will replace. @throws OutputError
   void add(const OutputTarget& target);
 
   /// Puts all in their places. Where one cannot be put, those before it are taken back: former

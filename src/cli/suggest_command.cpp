@@ -54,12 +54,13 @@ void add_pot_files(const SuggestOptions& options, const input::LocatedRequest& a
   for (std::size_t i = 0; i < suggestions.found.size(); ++i) {
     const std::string file = fmt::format("{}/stack-{}.json", *options.write, i + 1);
     const Request pot = input::moved_to(file, suggestions.found[i].request, asked);
-    result.files.push_back({file, input::write_pot_file(pot), options.force, true});
+    result.files.push_back({file, input::write_pot_file(pot), options.force});
   }
 }
 
 CommandResult run(const SuggestOptions& options, const Terminal& terminal,
                   input::InputFiles& inputs) {
+  const std::string format = format_of(options.common);
   const report::TextStyle style = text_style(options.common, terminal);
   if (options.write && options.write->empty())
     throw InputError{{"", 0, 0}, "--write: expected the name of a folder"};
@@ -78,8 +79,8 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal,
 
   CommandResult result;
   result.out = options.common.out;
-  result.document = options.common.format == "json" ? report::suggest_json(suggestions)
-                                                    : report::suggest_text(suggestions, style);
+  result.document = format == "json" ? report::suggest_json(suggestions)
+                                     : report::suggest_text(suggestions, style);
   add_pot_files(options, asked, suggestions, result);
   if (suggestions.found.empty()) result.exit_code = exit_cannot;
   return result;
@@ -106,7 +107,7 @@ Command suggest_command() {
   command.footer =
       "Example:\n"
       "  bulbwright suggest --top \"15 in\" --height \"14 in\" --zone 9b \\\n"
-      "      --window 2027-02-15..2027-04-30 --safe-for pets --write pots\n\n"
+      "      --window 2027-02-15..2027-04-30 --not-eaten-by deer --write pots\n\n"
       "Exit status: 0 done; 1 nothing suits; 2 wrong input; 3 writing failed.";
   command.run = [options](const Terminal& terminal, input::InputFiles& inputs) {
     return run(*options, terminal, inputs);

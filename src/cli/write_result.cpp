@@ -49,7 +49,7 @@ class Opened {
 void write_result(const CommandResult& result, const input::InputFiles& inputs) {
   std::vector<OutputFile> files = result.files;
   const bool to_file = result.out != "-" && !result.document.empty();
-  if (to_file) files.push_back({result.out, result.document, true, false});
+  if (to_file) files.push_back({result.out, result.document, true});
   const std::vector<OutputTarget> targets = output_targets(files, inputs);
   if (!to_file) check_standard_output(inputs);
 

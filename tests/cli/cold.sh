@@ -51,7 +51,12 @@ valid() {
   "$python" - "$1" "$source_folder/docs/schema/$2.schema.json" <<'PY' || fail "$1 does not follow $2"
 import json, sys
 import jsonschema
-jsonschema.validate(json.load(open(sys.argv[1])), json.load(open(sys.argv[2])))
+document, schema = (json.load(open(name)) for name in sys.argv[1:3])
+jsonschema.validate(document, schema)
+unnamed = set(document) - set(schema["properties"])
+unnamed |= set(document.get("record", {})) - set(schema["properties"]["record"]["properties"])
+if unnamed:
+    sys.exit(f"not in the schema: {unnamed}")
 PY
 }
 $bulbwright cold --site "San Francisco" --from 2026-11-01 --to 2027-02-28 --format json > "$work/three.json"

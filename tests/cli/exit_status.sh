@@ -76,7 +76,7 @@ refused '{'"$good,$zone,$layers"'} x' "pot.json:1:"
 refused "$(printf '[%.0s' $(seq 40))" "pot.json:1:"
 
 expect 3 "cannot write" sh -c '"$1" plan "$2" >/dev/full' sh "$bulbwright" "$root/examples/steps.json"
-expect 3 "cannot write" "$bulbwright" plan "$root/examples/steps.json" --out "$work/none/plan.txt"
+expect 3 "cannot write" "$bulbwright" plan "$root/examples/steps.json" --out "$work/pot.json/plan.txt"
 cp "$root/examples/steps.json" "$work/steps.json"
 expect 3 "is an input" "$bulbwright" plan "$work/steps.json" --out "$work/steps.json"
 cmp -s "$root/examples/steps.json" "$work/steps.json" || { echo "an input was overwritten"; faults=1; }

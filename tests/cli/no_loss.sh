@@ -142,7 +142,7 @@ again
 "$bulbwright" plan a.json --save s.json --out /dev/full >/dev/null 2>&1; none "--out /dev/full" $?
 "$bulbwright" plan a.json --save s.json >/dev/full 2>/dev/null; none "full standard output" $?
 "$bulbwright" plan a.json --save s.json >&- 2>/dev/null; none "closed standard output" $?
-"$bulbwright" suggest a.json --write newd/deep --out /nonexist/x >/dev/null 2>&1; none "suggest --write with a missing folder" $?
+"$bulbwright" suggest a.json --write newd/deep --out a.json/x >/dev/null 2>&1; none "a file where the folder should be" $?
 (ulimit -f 1; "$bulbwright" plan a.json --save s.json --out o.txt >/dev/null 2>&1); none "files limited in size" $?
 
 if [ -n "${FAILING_CALLS:-}" ]; then
@@ -166,6 +166,7 @@ if [ -n "${FAILING_CALLS:-}" ]; then
       failing rename:$nth:$errno plan a.json --save old.json --force --out old.txt --zone 8a
       failing fsync:$nth:$errno plan a.json --save new.json --out new.txt
       failing write:$nth:$errno plan a.json --save old.json --force --out new.txt
+      failing write:$nth:$errno plan a.json --save new/new.json --out newer/still/new.txt
     done
     failing rename:1:$errno plan a.json --save new.json --out new.txt # the first takes its place by link()
     failing rename:2:$errno suggest a.json --write w --force --out old.txt

@@ -61,6 +61,6 @@ cmp -s "$work/mine.json" "$work/planted.json" || fail "--force does not replace"
 "$bulbwright" plan "${pot[@]}" --plant 2027-01-08 --save - >/dev/null 2>&1
 [ $? -eq 2 ] || fail "--save - is not refused with 2"
 [ -z "$(find "$work" -name '.bulbwright-*')" ] || fail "temporary files are left"
-"$bulbwright" plan "${pot[@]}" --plant 2027-01-08 --save "$work/none/new.json" >/dev/null 2>&1
-[ $? -eq 3 ] || fail "a missing folder is not refused with 3"
+"$bulbwright" plan "${pot[@]}" --plant 2027-01-08 --save "$work/none/yet/new.json" >/dev/null || fail "a missing folder: exit $?"
+cmp -s "$work/none/yet/new.json" "$work/planted.json" || fail "a missing folder is not made for the file"
 exit "$faults"
