@@ -198,6 +198,7 @@ enum class RemarkCode {
   poisonous_eaten,
   not_known_eaten,
   eaten_by,
+  killed_by_frost,
   no_planting_day,
   chilled_too_long,
   cold_without_refrigerator,

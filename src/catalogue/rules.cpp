@@ -46,6 +46,7 @@ constexpr std::array rules{
     QuantityRule{"hardiness_min_zone", "USDA zone", 1, 13, true, &Taxon::hardiness_min_zone},
     QuantityRule{"hardiness_max_zone_without_prechill", "USDA zone", 1, 13, true,
                  &Taxon::max_zone_without_prechill},
+    QuantityRule{"frost_lethal_temp", "degC", -40, 0, false, &Taxon::frost_lethal_c},
     QuantityRule{"deer", "", 0, 0, false, &Taxon::deer},
     QuantityRule{"gopher", "", 0, 0, false, &Taxon::gopher},
     QuantityRule{"squirrel", "", 0, 0, false, &Taxon::squirrel},

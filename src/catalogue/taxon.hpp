@@ -128,6 +128,7 @@ struct Taxon {
   Moisture moisture_rest = Moisture::normal;
   AfterFlowering after = AfterFlowering::keep;
   int hardiness_min_zone = 0;
+  std::optional<Figure> frost_lethal_c;  ///< of the mix: rooted bulbs begin to die, all are dead
   int max_zone_without_prechill = 0;
   Eaten deer = Eaten::unknown, gopher = Eaten::unknown, squirrel = Eaten::unknown,
         vole = Eaten::unknown;

@@ -12,7 +12,7 @@ PlaceSeason season_at_place(const Place& place, int season, Exposure exposure) {
   place_season.hemisphere = hemisphere_of(place);
   place_season.season = season;
   place_season.exposure = exposure;
-  place_season.annual_low = annual_low(place);
+  place_season.frost = frost_climate(place);
   auto winters = winters_from_normals(place, season);
   place_season.winters.assign(std::make_move_iterator(winters.begin()),
                               std::make_move_iterator(winters.end()));

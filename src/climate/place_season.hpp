@@ -6,6 +6,7 @@
 
 #include "base/calendar_day.hpp"
 #include "climate/climate.hpp"
+#include "climate/frost_climate.hpp"
 #include "climate/place.hpp"
 #include "climate/place_account.hpp"
 
@@ -25,7 +26,7 @@ struct PlaceSeason {
   std::size_t normal = 0, mild = 0, cold = 0;
   bool recorded = false;              ///< the winters are recorded years
   std::optional<Day> measured_until;  ///< last measured day of a running winter
-  Celsius annual_low{0.0};            ///< mean annual lowest air temperature, for frost warnings
+  FrostClimate frost;
   PlaceAccount account{};
 };
 

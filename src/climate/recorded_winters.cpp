@@ -3,20 +3,17 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <limits>
-#include <map>
 #include <numeric>
 
 #include <fmt/core.h>
 
+#include "climate/frost_climate.hpp"
 #include "climate/hourly_temperature.hpp"
 
 namespace bulbwright {
 namespace {
 
 constexpr double least_share = 0.9;
-constexpr int fewest_days_of_month = 20;
-constexpr int fewest_days_of_year = 300;
 
 /// A record with its days found by date.
 class Days {
@@ -131,7 +128,7 @@ class Builder {
         core_{core_days(season, hemisphere_)} {
     if (continued_with) {
       place_ = *continued_with;
-    } else if (const auto normals = normals_of(days)) {
+    } else if (const auto normals = RecordedNormals{days}.normals()) {
       place_.emplace();
       place_->normals = *normals;
       place_->latitude = latitude;
@@ -275,45 +272,6 @@ RecordedWinters winters_from_record(std::span<const RecordedDay> days, double la
                                     const std::optional<Place>& continued_with) {
   if (days.empty()) throw InvalidValue{"records", "no day of readings"};
   return Builder{days, latitude, season, continued_with}.build();
-}
-
-std::optional<MonthlyNormals> normals_of(std::span<const RecordedDay> days) {
-  MonthlyNormals normals;
-  std::array<int, 12> count{};
-  for (const RecordedDay& day : days) {
-    const std::size_t m = day.day.month() - 1;
-    normals.tmin_c[m] += day.air.tmin_c;
-    normals.tmax_c[m] += day.air.tmax_c;
-    ++count[m];
-  }
-  for (std::size_t m = 0; m < 12; ++m) {
-    if (count[m] < fewest_days_of_month) return std::nullopt;
-    normals.tmin_c[m] /= count[m];
-    normals.tmax_c[m] /= count[m];
-  }
-  return normals;
-}
-
-std::optional<Celsius> annual_low_of(std::span<const RecordedDay> days, Hemisphere hemisphere) {
-  struct Year {
-    int days = 0;
-    double low = std::numeric_limits<double>::infinity();
-  };
-  std::map<int, Year> years;
-  for (const RecordedDay& day : days) {
-    Year& year = years[season_of(day.day, hemisphere)];
-    ++year.days;
-    year.low = std::min(year.low, day.air.tmin_c);
-  }
-  double sum = 0.0;
-  int count = 0;
-  for (const auto& [season, year] : years) {
-    if (year.days < fewest_days_of_year) continue;
-    sum += year.low;
-    ++count;
-  }
-  if (count == 0) return std::nullopt;
-  return Celsius{sum / count};
 }
 
 }  // namespace bulbwright

@@ -33,12 +33,4 @@ struct RecordedWinters {
 RecordedWinters winters_from_record(std::span<const RecordedDay> days, double latitude, int season,
                                     const std::optional<Place>& continued_with);
 
-/// Monthly normals of a record: the mean of its days by month.
-/// @returns nothing where a month has fewer than 20 days in all.
-std::optional<MonthlyNormals> normals_of(std::span<const RecordedDay> days);
-
-/// Mean over the recorded years (with at least 300 days) of the lowest minimum; nothing where there
-/// is no such year.
-std::optional<Celsius> annual_low_of(std::span<const RecordedDay> days, Hemisphere hemisphere);
-
 }  // namespace bulbwright

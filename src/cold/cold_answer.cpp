@@ -7,8 +7,10 @@
 
 #include "base/error.hpp"
 #include "climate/climate.hpp"
+#include "climate/frost_climate.hpp"
 #include "cold/cold_notices.hpp"
 #include "cold/cold_survey.hpp"
+#include "cold/hard_frost.hpp"
 
 namespace bulbwright {
 namespace {
@@ -50,6 +52,12 @@ void add(std::vector<Notice> more, ColdReport& report) {
   for (Notice& notice : more) report.notices.push_back(std::move(notice));
 }
 
+void add_frost(const FrostClimate& climate, const ColdQuestion& question, const PotThermal& thermal,
+               ColdReport& report) {
+  const Celsius lowest = lowest_in_frost(climate, thermal, question.exposure);
+  if (auto notice = frost_notice(climate, lowest)) report.notices.push_back(std::move(*notice));
+}
+
 std::string winter_name(DayWindow window) {
   if (window.first.year() == window.last.year()) return fmt::format("{}", window.first.year());
   return fmt::format("{}/{:02}", window.first.year(), window.last.year() % 100);
@@ -68,6 +76,7 @@ class RecordRun {
   void take(const RecordedDay& day, const RecordSummary& so_far) {
     if (!survey_) start(so_far, day.hours.has_value());
     survey_->add(day);
+    normals_.add(day);
     if (comparison_) comparison_->add(day);
   }
 
@@ -82,6 +91,11 @@ class RecordRun {
     } else {
       yearly(report);
     }
+  }
+
+  /// Nothing where the latitude is not known.
+  [[nodiscard]] std::optional<FrostClimate> frost() const {
+    return latitude_ ? normals_.frost(*latitude_, place_) : std::nullopt;
   }
 
  private:
@@ -155,6 +169,7 @@ class RecordRun {
   ColdPeriod period_;
   std::optional<ColdSurvey> survey_;
   std::optional<RecordComparison> comparison_;
+  RecordedNormals normals_;
 };
 
 /// The three winters of the normals over the days asked for.
@@ -184,7 +199,7 @@ ColdReport cold_answer(const Place& place, const ColdQuestion& question) {
   report.account = account_of(place);
   answer_from_normals(place, question, thermal, report);
   add(place_notices(report.account), report);
-  add(frost_notices(place, thermal, question.exposure), report);
+  add_frost(frost_climate(place), question, thermal, report);
   return report;
 }
 
@@ -202,7 +217,7 @@ ColdReport cold_answer(const RecordSource& record, const std::optional<Place>& p
     answer_from_normals(*place, question, thermal, report);
   add(record_notices(report), report);
   add(place_notices(report.account), report);
-  if (place) add(frost_notices(*place, thermal, question.exposure), report);
+  if (const auto frost = run.frost()) add_frost(*frost, question, thermal, report);
   return report;
 }
 

@@ -61,15 +61,4 @@ std::vector<Notice> record_notices(const ColdReport& report) {
   return notices;
 }
 
-std::vector<Notice> frost_notices(const Place& place, const PotThermal& pot, Exposure exposure) {
-  const double low = lowest_in_frost(place, pot, exposure).value();
-  if (low >= hurtful_frost.value()) return {};
-  return {{NoticeCode::pot_freezes,
-           Severity::warning,
-           {},
-           {{DetailName::air, Celsius{rounded(annual_low(place).value(), 1.0)}},
-            {DetailName::lowest, Celsius{rounded(low, 1.0)}},
-            {DetailName::hurtful, hurtful_frost}}}};
-}
-
 }  // namespace bulbwright

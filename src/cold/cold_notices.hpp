@@ -3,7 +3,6 @@
 #include <vector>
 
 #include "cold/cold_answer.hpp"
-#include "cold/pot_temperature.hpp"
 
 namespace bulbwright {
 
@@ -14,8 +13,5 @@ std::vector<Notice> normals_notices(const ColdReport& report);
 
 /// What was filled, left out or missing in the record.
 std::vector<Notice> record_notices(const ColdReport& report);
-
-/// A usual year's hardest frost in this pot, where it hurts roots.
-std::vector<Notice> frost_notices(const Place& place, const PotThermal& pot, Exposure exposure);
 
 }  // namespace bulbwright

@@ -1,63 +1,67 @@
 #include "cold/hard_frost.hpp"
 
-#include <array>
-#include <string_view>
-#include <utility>
+#include <algorithm>
 
 #include "catalogue/taxon.hpp"
+#include "climate/hourly_temperature.hpp"
 
 namespace bulbwright {
 namespace {
 
+constexpr int frost_days = 5;
+/// Of the frost of a pot on the ground what soil at that depth feels: at 15 cm it rarely falls
+/// below -4 degC even in zone 4, -2 to -8 in the coldest places. from memory
+constexpr double ground_share = 0.3;
 constexpr int tender_from_zone = 8;
-constexpr double usual_lethal_c = -10.0;
-constexpr std::array<std::pair<std::string_view, double>, 5> by_taxon{
-    {{"narcissus-poeticus", -10.0},
-     {"narcissus-tazetta-tender", -5.0},
-     {"iris-hollandica", -7.0},
-     {"ixia", -7.0},
-     {"anemone-blanda", -10.0}}};
-constexpr std::array<std::pair<std::string_view, double>, 7> by_genus{{{"Muscari", -15.0},
-                                                                       {"Narcissus", -7.0},
-                                                                       {"Hyacinthus", -7.0},
-                                                                       {"Freesia", -3.0},
-                                                                       {"Anemone", -3.0},
-                                                                       {"Ranunculus", -3.0},
-                                                                       {"Sparaxis", -3.0}}};
+
+bool is_tender(const Taxon& taxon) {
+  return taxon.hardiness_min_zone >= tender_from_zone;
+}
+
+/// Of kinds of which nothing is printed: as tulips, tender ones as freesias.
+Figure lethal_of(const Taxon& taxon) {
+  return taxon.frost_lethal_c.value_or(is_tender(taxon) ? Figure{-3.0, -4.0, -3.0}
+                                                        : Figure{-10.0, -12.0, -10.0});
+}
 
 }  // namespace
 
-Celsius lowest_in_frost(const PlaceSeason& place_season, const PotThermal& pot) {
-  const Winter& normal = place_season.winters[place_season.normal];
-  Place place;
-  place.latitude = place_season.latitude;
-  place.zone = zone_of(place_season.annual_low);
-  std::array<int, 12> days{};
-  const DayWindow year = season_days(place_season.season, place_season.hemisphere);
-  for (std::size_t d = 0; d < normal.days.size(); ++d) {
-    const Day day = normal.first + static_cast<int>(d);
-    if (day < year.first || day > year.last) continue;
-    place.normals.tmin_c[day.month() - 1] += normal.days[d].tmin_c;
-    place.normals.tmax_c[day.month() - 1] += normal.days[d].tmax_c;
-    ++days[day.month() - 1];
-  }
-  for (std::size_t m = 0; m < 12; ++m) {
-    if (days[m] == 0) continue;
-    place.normals.tmin_c[m] /= days[m];
-    place.normals.tmax_c[m] /= days[m];
-  }
-  return lowest_in_frost(place, pot, place_season.exposure);
+Celsius lowest_in_frost(const FrostClimate& climate, const PotThermal& pot, Exposure exposure) {
+  const double low = std::min(climate.annual_low.value(), climate.tmin_c);
+  const int middle_of_month = (climate.month - 1) * 30 + 15;
+  const DayExtremes before{climate.tmin_c, climate.tmax_c, false};
+  const DayExtremes frost{low, low + climate.tmax_c - climate.tmin_c, false};
+  const auto hours = [&](const DayExtremes& yesterday, const DayExtremes& today) {
+    return hourly_temperatures(climate.latitude, middle_of_month, yesterday, today, today);
+  };
+  PotTemperature mix{pot, exposure};
+  mix.add(hours(before, before));
+  double lowest = mix.add(hours(before, frost)).min_c;
+  for (int day = 1; day < frost_days; ++day)
+    lowest = std::min(lowest, mix.add(hours(frost, frost)).min_c);
+  // The ground below gives heat to what is sunk in it, and snow keeps it.
+  if (exposure == Exposure::plunged) lowest = std::max(lowest, ground_share * lowest);
+  return Celsius{rounded(lowest, 1.0)};
 }
 
-FrostLimit frost_limit(const Taxon& taxon) {
-  FrostLimit limit{Celsius{usual_lethal_c}, taxon.hardiness_min_zone >= tender_from_zone};
-  for (const auto& [genus, lethal_c] : by_genus) {
-    if (taxon.genus == genus) limit.lethal = Celsius{lethal_c};
-  }
-  for (const auto& [id, lethal_c] : by_taxon) {
-    if (taxon.id == id) limit.lethal = Celsius{lethal_c};
-  }
-  return limit;
+std::optional<Notice> frost_notice(const FrostClimate& climate, Celsius lowest_mix) {
+  if (lowest_mix >= hurtful_frost) return std::nullopt;
+  return Notice{NoticeCode::pot_freezes,
+                Severity::warning,
+                {},
+                {{DetailName::air, Celsius{rounded(climate.annual_low.value(), 1.0)}},
+                 {DetailName::lowest, lowest_mix},
+                 {DetailName::hurtful, hurtful_frost}}};
+}
+
+Celsius frost_lethal(const Taxon& taxon) {
+  return Celsius{lethal_of(taxon).value};
+}
+
+FrostHarm frost_harm(const Taxon& taxon, Celsius lowest_mix) {
+  const Figure lethal = lethal_of(taxon);
+  if (lowest_mix.value() >= lethal.value) return FrostHarm::none;
+  return is_tender(taxon) && lowest_mix.value() < lethal.low ? FrostHarm::dies : FrostHarm::hurt;
 }
 
 }  // namespace bulbwright

@@ -1,6 +1,9 @@
 #pragma once
 
-#include "climate/place_season.hpp"
+#include <optional>
+
+#include "base/notice.hpp"
+#include "climate/frost_climate.hpp"
 #include "cold/pot_temperature.hpp"
 
 namespace bulbwright {
@@ -9,22 +12,29 @@ struct Taxon;
 
 /// Hard frost of the mix against what bulbs stand.
 
-/// lowest_in_frost() of a place's season: the same five days, from the months of its normal winter.
-Celsius lowest_in_frost(const PlaceSeason& place_season, const PotThermal& pot);
+/// Lowest temperature that the mix reaches in an average year's hardest frost, in whole degrees:
+/// five days with the annual low at night and the coldest month's daily range above it, after that
+/// month's mean; sunk in the ground three tenths of it. Normals hold no spells, so their own lowest
+/// says nothing about frost. `cold`, `plan` and `suggest` all go by it.
+Celsius lowest_in_frost(const FrostClimate& climate, const PotThermal& pot, Exposure exposure);
 
-/// What frost does to a kind planted in autumn.
-struct FrostLimit {
-  Celsius lethal{0.0};  ///< rooted bulbs die when their mix falls below
-  /// Grows through the winter, with leaves: nothing is gained by letting it freeze a little, and
-  /// the pot has to come in.
-  bool tender = false;
+/// Where `lowest_mix`, the result of lowest_in_frost(), hurts roots: the notice that says so.
+std::optional<Notice> frost_notice(const FrostClimate& climate, Celsius lowest_mix);
+
+/// What that frost does to a kind planted in autumn and rooted. Kinds hardy from zone 8 or warmer
+/// alone are tender: they grow through the winter, and nothing is gained by letting them freeze a
+/// little.
+enum class FrostHarm {
+  none,
+  hurt,  ///< bulbs die unless they are sheltered
+  dies   ///< a tender kind where none lives
 };
 
-/// Source: A. Sakai, "The frost-hardiness of bulbs and tubers", J. Japan. Soc. Hort. Sci. 29(3),
-/// 1960, 233-238 (abstract): survived 24 hours at -15 to -18 muscari, -10 to -12 N. poeticus, -10
-/// tulip and large crocus, -7 to -8 hyacinth, trumpet daffodil, Dutch iris and ixia, -3 to -4
-/// freesia and moist anemone. Other hardy kinds as tulips, tender tazettas -5, sparaxis as freesia,
-/// ranunculus as anemone: from memory. Tender kinds are those hardy from zone 8 or warmer alone.
-FrostLimit frost_limit(const Taxon& taxon);
+/// The mix below frost_lethal_temp of the kind (data/SOURCES.md): hurt below its value, and a
+/// tender kind dies below its low.
+FrostHarm frost_harm(const Taxon& taxon, Celsius lowest_mix);
+
+/// Below this rooted bulbs of the kind begin to die.
+Celsius frost_lethal(const Taxon& taxon);
 
 }  // namespace bulbwright

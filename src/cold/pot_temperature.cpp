@@ -17,10 +17,6 @@ constexpr double two_pi = 2.0 * std::numbers::pi;
 
 constexpr double mix_water_share = 0.5;
 constexpr double latent_mj_m3 = 334.0;  // of water, from memory
-constexpr int frost_days = 5;
-/// Of the frost of a pot on the ground what soil at that depth feels: at 15 cm it rarely falls
-/// below -4 degC even in zone 4 , -2 to -8 in the coldest places. from memory
-constexpr double ground_share = 0.3;
 
 }  // namespace
 
@@ -145,28 +141,6 @@ Celsius lowest(const PotWinter& winter, Day first, Day last) {
   double low = winter.at(first).min_c;
   for (Day day = first; day <= last; ++day) low = std::min(low, winter.at(day).min_c);
   return Celsius{low};
-}
-
-Celsius lowest_in_frost(const Place& place, const PotThermal& pot, Exposure exposure) {
-  const auto means = monthly_means(place.normals);
-  const auto coldest =
-      static_cast<std::size_t>(std::min_element(means.begin(), means.end()) - means.begin());
-  const double range = place.normals.tmax_c[coldest] - place.normals.tmin_c[coldest];
-  const double low = std::min(annual_low(place).value(), place.normals.tmin_c[coldest]);
-  const int middle_of_month = static_cast<int>(coldest) * 30 + 15;
-  const DayExtremes before{place.normals.tmin_c[coldest], place.normals.tmax_c[coldest], false};
-  const DayExtremes frost{low, low + range, false};
-  const auto hours = [&](const DayExtremes& yesterday, const DayExtremes& today) {
-    return hourly_temperatures(place.latitude, middle_of_month, yesterday, today, today);
-  };
-  PotTemperature mix{pot, exposure};
-  mix.add(hours(before, before));
-  double lowest = mix.add(hours(before, frost)).min_c;
-  for (int day = 1; day < frost_days; ++day) {
-    lowest = std::min(lowest, mix.add(hours(frost, frost)).min_c);
-  }
-  // The ground below gives heat to what is sunk in it, and snow keeps it.
-  return Celsius{exposure == Exposure::plunged ? std::max(lowest, ground_share * lowest) : lowest};
 }
 
 }  // namespace bulbwright

@@ -109,11 +109,6 @@ PotWinter pot_winter(const Winter& winter, const PotThermal& pot, Exposure expos
 /// Lowest temperature of the mix from `first` to `last`, both included.
 Celsius lowest(const PotWinter& winter, Day first, Day last);
 
-/// Lowest temperature that the mix reaches in an average year's hardest frost: five days with the
-/// place's annual_low() at night and the coldest month's daily range above it, after that month's
-/// mean. Normals hold no spells, so their own lowest says nothing about frost.
-Celsius lowest_in_frost(const Place& place, const PotThermal& pot, Exposure exposure);
-
 /// Roots of potted bulbs are hurt from about -4 degC. from memory; roots of most nursery crops are
 /// hurt near -4 degC and killed by sustained -12 degC (Nursery Management, 2011).
 inline constexpr Celsius hurtful_frost{-4.0};

@@ -5,6 +5,7 @@
 
 #include <fmt/core.h>
 
+#include "climate/frost_climate.hpp"
 #include "climate/place_near.hpp"
 #include "climate/place_search.hpp"
 #include "climate/record_offset.hpp"
@@ -19,16 +20,6 @@ namespace {
 [[noreturn]] void refuse(const LocatedRequest& asked, std::string_view field,
                          const std::string& message) {
   throw InputError{{fault_at(asked, field, message)}};
-}
-
-/// What is known of a place by its records alone.
-Place place_of_records(const std::vector<RecordedDay>& days, const RecordSummary& summary,
-                       double latitude) {
-  Place place;
-  place.name = summary.station.empty() ? "your records" : summary.station;
-  place.latitude = latitude;
-  if (const auto normals = normals_of(days)) place.normals = *normals;
-  return place;
 }
 
 /// The climate named, with the normals as they are.
@@ -139,14 +130,16 @@ PlaceSeason season_from_records(const LocatedRequest& asked, const std::optional
     place_season.account = account_of(*place);
     place_season.account.record_offset = comparison.result();
   }
-  const Place known = place ? *place : place_of_records(days, records.summary, latitude);
-  place_season.label = place ? fmt::format("your records, {}", place->name) : known.name;
+  const std::string& station = records.summary.station;
+  place_season.label = place             ? fmt::format("your records, {}", place->name)
+                       : station.empty() ? "your records"
+                                         : station;
   place_season.latitude = latitude;
   place_season.hemisphere = latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
   place_season.season = season;
   place_season.exposure = asked.request.place->exposure;
-  place_season.annual_low =
-      annual_low_of(days, place_season.hemisphere).value_or(annual_low(known));
+  // A record with a winter knows a month.
+  place_season.frost = RecordedNormals{days}.frost(latitude, place).value_or(FrostClimate{});
   return place_season;
 }
 

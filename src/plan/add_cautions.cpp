@@ -22,7 +22,7 @@ void add_cautions(const PlanFacts& facts, const Materials& materials, Plan& plan
   caution.storage_method = facts.request.storage.method.value_or("");
   const PotWinter& cold = facts.season.winters[facts.season.cold];
   caution.frost_expected = lowest(cold, plan.plant, cold.last()) < Celsius{0.0};
-  caution.mild_winter = facts.context.place_season.annual_low >= Celsius{mild_zone_low_c};
+  caution.mild_winter = facts.context.place_season.frost.annual_low >= Celsius{mild_zone_low_c};
   const auto material = find_material(plan.pot.material);
   caution.cracks_in_frost = material && material->cracks_in_frost;
   caution.wall_pot = facts.pot.shape == Shape::half_round;

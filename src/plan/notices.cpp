@@ -12,8 +12,6 @@ namespace {
 
 /// A winter this warm gives no bulb cold worth counting.
 constexpr double no_winter_weeks = 0.5;
-/// How far the model of frost may be off before a kind is refused.
-constexpr double frost_doubt_k = 1.0;
 
 void say(Plan& plan, NoticeCode code, Severity severity, std::vector<KindName> kinds,
          std::vector<Detail> details) {
@@ -89,39 +87,31 @@ void used_mix(const PlanFacts& facts, Plan& plan) {
   }
 }
 
-Celsius hard_frost(const PlanFacts& facts) {
-  return Celsius{rounded(facts.lowest_mix.value(), 1.0)};
-}
-
 /// A pot for forcing comes in before the hard frost.
 bool stands_out(const TimedKind& kind) {
   return kind.ask.use != Use::forcing;
 }
 
-/// Refused: kinds that grow through the winter where a usual year's hardest frost kills them in
-/// this pot. The others are told of where the mix comes near what kills them.
+/// Refused: kinds that a usual year's hardest frost kills in this pot whatever is done with it out
+/// of doors. The others are told of where the mix comes near what kills them.
 void hardiness(const PlanFacts& facts, Plan& plan) {
-  const Celsius low = hard_frost(facts);
-  const bool freezes = low < hurtful_frost;
+  const Celsius low = facts.lowest_mix;
   std::vector<std::string> told;
   for (const TimedKind& kind : facts.kinds) {
     const Taxon& taxon = *kind.ask.taxon;
     if (!stands_out(kind) || std::ranges::count(told, taxon.id) > 0) continue;
     told.push_back(taxon.id);
-    const FrostLimit limit = frost_limit(taxon);
-    if (low >= limit.lethal) continue;
-    const bool dies = limit.tender && low < Celsius{limit.lethal.value() - frost_doubt_k};
+    const FrostHarm harm = frost_harm(taxon, low);
+    if (harm == FrostHarm::none) continue;
+    const bool dies = harm == FrostHarm::dies;
     say(plan, NoticeCode::hardiness, dies ? Severity::refusal : Severity::warning,
         {{taxon.id, taxon.name}},
-        dies ? std::vector<Detail>{{DetailName::lowest, low}, {DetailName::hurtful, limit.lethal}}
-             : std::vector<Detail>{{DetailName::lowest, low}, {DetailName::most, limit.lethal}});
+        {{DetailName::lowest, low},
+         {dies ? DetailName::hurtful : DetailName::most, frost_lethal(taxon)}});
   }
-  if (freezes && std::ranges::any_of(facts.kinds, stands_out)) {
-    say(plan, NoticeCode::pot_freezes, Severity::warning, {},
-        {{DetailName::air, Celsius{rounded(facts.context.place_season.annual_low.value(), 1.0)}},
-         {DetailName::lowest, low},
-         {DetailName::hurtful, hurtful_frost}});
-  }
+  if (!std::ranges::any_of(facts.kinds, stands_out)) return;
+  if (const auto freezes = frost_notice(facts.context.place_season.frost, low))
+    plan.notices.push_back(*freezes);
 }
 
 void no_winter(const PlanFacts& facts, Plan& plan) {

@@ -79,11 +79,15 @@ Plan forward_plan(const PotCase& asked, const PlanContext& context) {
   const Timing timing = time_pot(asked.kinds, asked.season, plan.plant);
   add_timing(asked.kinds, timing, plan);
 
-  const PlanFacts facts{
-      asked.request, context,
-      asked.pot,     asked.layers,
-      asked.season,  asked.kinds,
-      timing,        lowest_in_frost(context.place_season, pot_thermal(asked.pot))};
+  const PlanFacts facts{asked.request,
+                        context,
+                        asked.pot,
+                        asked.layers,
+                        asked.season,
+                        asked.kinds,
+                        timing,
+                        lowest_in_frost(context.place_season.frost, pot_thermal(asked.pot),
+                                        context.place_season.exposure)};
   const Materials materials = add_materials(facts, plan);
   add_shopping(facts, plan);
   add_dates(facts, plan);

@@ -39,10 +39,10 @@ std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
       if (storage.temperature) timed.ask.storage_temperature = *storage.temperature;
       timed.ask.available = layers[i].request.received.value_or(
           earliest_bulbs(place_season.season, place_season.hemisphere));
-      timed.ask.late_from =
-          late_planting_from(place_season.season, place_season.hemisphere, place_season.annual_low);
+      timed.ask.late_from = late_planting_from(place_season.season, place_season.hemisphere,
+                                               place_season.frost.annual_low);
       timed.ask.stored_from = stored_planting_from(place_season.season, place_season.hemisphere,
-                                                   place_season.annual_low);
+                                                   place_season.frost.annual_low);
       kinds.push_back(timed);
     }
   }

@@ -48,6 +48,7 @@ constexpr std::array headings{
     Heading{"plant_soil_max", "mix at planting at most"},
     Heading{"rooting_start", "rooting starts"},
     Heading{"hardiness_min_zone", "hardy from zone"},
+    Heading{"frost_lethal_temp", "rooted bulbs die below"},
     Heading{"hardiness_max_zone_without_prechill", "unchilled to zone"},
     Heading{"", "Leaf and flower"},
     Heading{"bloom_month_mid_temperate", "flowers, zones 6 and 7"},

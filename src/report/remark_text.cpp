@@ -72,6 +72,7 @@ constexpr WordRow<RemarkCode> remarks[] = {
     {poisonous_eaten, "poisonous to {mouths} when eaten"},
     {not_known_eaten, "not known whether {eaters} eat it"},
     {eaten_by, "eaten by {eaters}"},
+    {killed_by_frost, "killed by frost: in a usual year the mix falls to about {lowest}"},
     {no_planting_day, "no good planting day in this pot and winter"},
     {chilled_too_long, "would have to be chilled potted, or longer than it takes"},
     {cold_without_refrigerator, "too little cold without a refrigerator"},

@@ -93,12 +93,6 @@ Hurdle fill_days(Candidate& candidate, const PotSeason& season, const Suggestion
   return candidate.days.any() ? Hurdle::none : highest;
 }
 
-/// Grows through the winter and dies of the hardest frost.
-bool dies_in(Celsius lowest_mix, const Taxon& taxon) {
-  const FrostLimit limit = frost_limit(taxon);
-  return limit.tender && lowest_mix < limit.lethal;
-}
-
 }  // namespace
 
 Request request_of_all(Request request, const SuggestionWish& wish, const Catalogue& catalogue) {
@@ -118,9 +112,10 @@ Candidates find_candidates(const PotCase& all, const SuggestionWish& wish, Celsi
   for (std::size_t i = 0; i < all.kinds.size(); ++i) {
     const Taxon& taxon = *all.kinds[i].ask.taxon;
     std::optional<Remark> reason = exclusion_of(taxon, all.request.pot, wish);
+    if (!reason && frost_harm(taxon, lowest_mix) == FrostHarm::dies)
+      reason = Remark{RemarkCode::killed_by_frost, {}, {{DetailName::lowest, lowest_mix}}};
     Candidate candidate{all.kinds[i], all.layers[i].kinds.front().height, {}, {}};
     if (!reason) reason = remark_of(fill_days(candidate, all.season, wish), wish);
-    if (!reason && dies_in(lowest_mix, taxon)) reason = Remark{RemarkCode::no_planting_day, {}, {}};
     if (!reason) {
       result.kinds.push_back(std::move(candidate));
     } else {

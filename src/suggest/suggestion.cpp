@@ -204,7 +204,9 @@ Suggestions suggest(const Request& request, const SuggestionWish& wish,
                     const PlanContext& context) {
   const PotCase all = make_case(request_of_all(request, wish, context.catalogue), context);
   Candidates candidates =
-      find_candidates(all, wish, lowest_in_frost(context.place_season, pot_thermal(all.pot)));
+      find_candidates(all, wish,
+                      lowest_in_frost(context.place_season.frost, pot_thermal(all.pot),
+                                      context.place_season.exposure));
   DepthCheck depth{candidates, context.catalogue, all.pot};
   const StackSearch search = search_stacks(
       candidates, depth, planted_deeper(candidates.first_day, all.season, wish), wish);

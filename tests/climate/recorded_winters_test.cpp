@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "climate/climate_vectors.hpp"
+#include "climate/frost_climate.hpp"
 #include "cold/cold_ledger.hpp"
 
 using namespace bulbwright;
@@ -108,7 +109,7 @@ TEST_CASE("an hourly record keeps its hours", "[records]") {
 
 TEST_CASE("normals and the yearly low of a record are its means", "[records]") {
   const auto days = seattle();
-  const auto normals = normals_of(days);
+  const auto normals = RecordedNormals{days}.normals();
   REQUIRE(normals.has_value());
   double sum = 0.0;
   int count = 0;
@@ -118,8 +119,8 @@ TEST_CASE("normals and the yearly low of a record are its means", "[records]") {
     ++count;
   }
   CHECK(normals->tmin_c[1] == Approx(sum / count));
-  CHECK_FALSE(normals_of(std::span{days}.first(200)).has_value());
-  const auto low = annual_low_of(days, Hemisphere::north);
+  CHECK_FALSE(RecordedNormals{std::span{days}.first(200)}.normals().has_value());
+  const auto low = RecordedNormals{days}.annual_low(Hemisphere::north);
   REQUIRE(low.has_value());
   CHECK(low->value() < -2.0);
   CHECK(low->value() > -9.0);

@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include "climate/climate_vectors.hpp"
+#include "climate/frost_climate.hpp"
 #include "climate/recorded_winters.hpp"
 
 using namespace bulbwright;
@@ -61,7 +62,7 @@ TEST_CASE("normals give the cold weeks of real winters", "[cold_table][oracle]")
     }
     Place place;
     place.latitude = latitude;
-    place.normals = normals_of(days).value();
+    place.normals = RecordedNormals{days}.normals().value();
     const DayWindow window{Day{2026, 11, 1}, Day{2027, 2, 28}};
     Winter normal = winters_from_normals(place, 2026)[0];
     const auto weeks = [&] {

@@ -6,6 +6,7 @@
 #include <catch2/catch.hpp>
 
 #include "climate/hourly_temperature.hpp"
+#include "cold/hard_frost.hpp"
 
 using namespace bulbwright;
 
@@ -87,7 +88,9 @@ TEST_CASE("freezing a pot takes days, and thawing too", "[pot_temperature]") {
 TEST_CASE("a hard frost reaches the roots of a pot in a cold place only", "[pot_temperature]") {
   const PlaceCatalogue catalogue = PlaceCatalogue::builtin();
   const auto lowest_at = [&](const char* name, Exposure exposure) {
-    return lowest_in_frost(catalogue.find(name), pot_thermal(example_pot()), exposure).value();
+    return lowest_in_frost(frost_climate(catalogue.find(name)), pot_thermal(example_pot()),
+                           exposure)
+        .value();
   };
   CHECK(lowest_at("Saint Paul, M", Exposure::open) < roots_killed_below_c);
   CHECK(lowest_at("San Francisco", Exposure::open) > 0.0);

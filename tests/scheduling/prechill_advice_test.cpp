@@ -30,8 +30,9 @@ double weeks_planned(const std::string& taxon, const std::string& at) {
   const PlaceSeason place_season = season_at_place(place, 2026, Exposure::open);
   const PotSeason season = terrace::season_of(place_season);
   TimedKind kind = terrace::kind_of(taxon.c_str(), 1, season.hemisphere);
-  kind.ask.late_from = late_planting_from(2026, season.hemisphere, place_season.annual_low);
-  kind.ask.stored_from = stored_planting_from(2026, season.hemisphere, place_season.annual_low);
+  kind.ask.late_from = late_planting_from(2026, season.hemisphere, place_season.frost.annual_low);
+  kind.ask.stored_from =
+      stored_planting_from(2026, season.hemisphere, place_season.frost.annual_low);
   const Day plant =
       choose_planting(scheduled_kinds({&kind, 1}, season), season.view(), std::nullopt).plant;
   return time_kind(kind, season, plant).cold.cold.storage_weeks;
