@@ -108,7 +108,7 @@ CommandResult run(const FitOptions& options, const Terminal& terminal) {
     fit.own_count = true;
     try {
       kind.count = fit.asked =
-          static_cast<int>(parse_whole_number(options.count, 1, most_own_bulbs));
+          static_cast<int>(parse_whole_number(options.count, 1, most_counted_bulbs));
     } catch (const InvalidValue& fault) {
       faults.add(input::Field{"--count", {}}, fault.expectation());
     }

@@ -1,7 +1,7 @@
 #include "cli/layer_option.hpp"
 
 #include <algorithm>
-#include <charconv>
+#include <span>
 
 #include <fmt/core.h>
 
@@ -16,7 +16,7 @@ const input::Field layer_field{"--layer", {}};
 
 bool add_count(std::string_view text, LayerRequest& layer, Faults& faults) {
   try {
-    layer.count = static_cast<int>(parse_whole_number(text, 1, most_own_bulbs));
+    layer.count = static_cast<int>(parse_whole_number(text, 1, most_counted_bulbs));
     return true;
   } catch (const InvalidValue& fault) {
     faults.add(layer_field, fault.expectation());
@@ -24,10 +24,32 @@ bool add_count(std::string_view text, LayerRequest& layer, Faults& faults) {
   }
 }
 
-bool add_state(std::string_view text, LayerRequest& layer, Faults& faults) {
-  const auto state = input::read_word<BulbState>(layer_field, text, "state of bulbs", faults);
-  if (state) layer.state = *state;
-  return state.has_value();
+constexpr std::string_view own_word = "own";
+
+/// What stands behind the commas: "own", the state of the bulbs, each once at most.
+bool add_words(std::span<const std::string_view> said, LayerRequest& layer, Faults& faults) {
+  std::vector<std::string_view> words{own_word};
+  const auto states = words_of<BulbState>();
+  words.insert(words.end(), states.begin(), states.end());
+  std::optional<std::size_t> state;
+  for (const std::string_view text : said) {
+    const auto which = input::read_word(layer_field, text, words, "word about bulbs", faults);
+    if (!which) return false;
+    if (*which == 0 ? layer.own : state.has_value()) {
+      faults.add(layer_field, fmt::format("{} after {}; expected one of {} at most, and \"own\"",
+                                          in_quotes(trimmed(text)),
+                                          in_quotes(*which == 0 ? own_word : words[*state]),
+                                          listed(states, "or")));
+      return false;
+    }
+    if (*which == 0) {
+      layer.own = true;
+    } else {
+      state = which;
+      layer.state = static_cast<BulbState>(*which - 1);
+    }
+  }
+  return true;
 }
 
 /// "2 narcissus-jonquilla"; the share may be missing in a layer of one kind only.
@@ -75,13 +97,7 @@ bool add_part(std::string_view piece, bool mixture, LayerRequest& layer, Faults&
 std::optional<LayerRequest> read_layer_option(std::string_view text, Faults& faults) {
   LayerRequest layer;
   const std::vector<std::string_view> said = split(text, ',');
-  if (said.size() > 2) {
-    faults.add(layer_field, fmt::format("{} has more than one comma; expected something like "
-                                        "\"tulip-triumph = 20, rooted\"",
-                                        in_quotes(text)));
-    return std::nullopt;
-  }
-  if (said.size() == 2 && !add_state(said[1], layer, faults)) return std::nullopt;
+  if (!add_words(std::span{said}.subspan(1), layer, faults)) return std::nullopt;
   const std::vector<std::string_view> sides = split(said[0], '=');
   if (trimmed(text).empty() || sides.size() > 2) {
     faults.add(layer_field, fmt::format("{} is no layer; expected something like "

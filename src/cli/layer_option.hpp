@@ -9,9 +9,10 @@
 namespace bulbwright::cli {
 
 /// One --layer:
-///   KIND | KIND = COUNT | SHARE KIND + SHARE KIND [+ ...] [= COUNT], each with ", STATE" behind
+///   KIND | KIND = COUNT | SHARE KIND + SHARE KIND [+ ...] [= COUNT], each with ", own" and ", STATE" behind
 /// "tulip-triumph", "tulip-triumph = 20", "2 narcissus-jonquilla + 1 muscari = 30",
-/// "tulip-triumph = 20, rooted". Blanks around the signs do not matter.
+/// "tulip-triumph = 20, own, rooted": twenty bulbs, the grower's own (else to buy).
+/// Blanks around the signs do not matter.
 std::optional<LayerRequest> read_layer_option(std::string_view text, input::Faults& faults);
 
 }  // namespace bulbwright::cli

@@ -44,7 +44,7 @@ void declare_dates(std::vector<Option>& all, PotOptions& o) {
 void declare_layers(std::vector<Option>& all, PotOptions& o) {
   OptionGroup group{all, "Layers"};
   group.repeated("--layer", o.layers, "KIND ...",
-                 "a layer, bottom first: \"tulip-triumph = 20, rooted\"");
+                 "a layer, bottom first: \"tulip-triumph = 20, own\"");
   group.text("--order", o.order, "WORD", "given, or by-flowering: the latest lowest");
   group.text("--gap", o.gap, "LENGTH", "clear distance between bulbs, or the word forcing");
   group.text("--wall", o.wall, "LENGTH", "clear distance from bulb to inner wall (10 mm)");

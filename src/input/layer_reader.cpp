@@ -134,7 +134,8 @@ LayerRequest read_layer(const JsonValue& value, const std::string& path, ReadCon
                          "one");
     }
   }
-  layer.count = reader.whole_number("count", 1, most_own_bulbs);
+  layer.count = reader.whole_number("count", 1, most_counted_bulbs);
+  layer.own = reader.truth("own").value_or(false);
   read_gap(reader, layer);
   layer.wall = reader.length("wall", small_length);
   if (const auto arrange = reader.word<Arrange>("arrange", "arrangement")) {

@@ -28,11 +28,11 @@ inline constexpr std::array place_keys{Words{"zone"},     Words{"south"},   Word
                                        Words{"latitude"}, Words{"exposure"}};
 inline constexpr std::array normals_keys{Words{"tmin"}, Words{"tmax"}, Words{"unit"}};
 inline constexpr std::array storage_keys{Words{"temperature"}, Words{"method"}, Words{"weeks"}};
-inline constexpr std::array layer_keys{Words{"taxon"},         Words{"mix"},    Words{"grade"},
-                                       Words{"count"},         Words{"gap"},    Words{"wall"},
-                                       Words{"arrange"},       Words{"label"},  Words{"received"},
-                                       Words{"cold_already"},  Words{"use"},    Words{"state"},
-                                       Words{"storage_weeks"}, Words{"pattern"}};
+inline constexpr std::array layer_keys{Words{"taxon"},         Words{"mix"},     Words{"grade"},
+                                       Words{"count"},         Words{"gap"},     Words{"wall"},
+                                       Words{"arrange"},       Words{"label"},   Words{"received"},
+                                       Words{"cold_already"},  Words{"use"},     Words{"state"},
+                                       Words{"storage_weeks"}, Words{"pattern"}, Words{"own"}};
 inline constexpr std::array part_keys{Words{"taxon"}, Words{"share"}, Words{"storage_weeks"}};
 
 struct KeyTable {

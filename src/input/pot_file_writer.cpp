@@ -133,6 +133,7 @@ Json layer_json(const LayerRequest& layer) {
   }
   if (layer.grade_cm) json["grade"] = shortest(*layer.grade_cm);
   if (layer.count) json["count"] = *layer.count;
+  if (layer.own) json["own"] = true;
   if (layer.forcing_gap) json["gap"] = "forcing";
   if (layer.gap) json["gap"] = length(*layer.gap);
   if (layer.wall) json["wall"] = length(*layer.wall);

@@ -17,8 +17,8 @@ namespace bulbwright {
 
 /// Layers as a file or the flags ask for them.
 
-inline constexpr int most_own_bulbs = 1000;    ///< `count` of a layer
-inline constexpr std::size_t most_parts = 20;  ///< kinds of a mixture
+inline constexpr int most_counted_bulbs = 1000;  ///< `count` of a layer
+inline constexpr std::size_t most_parts = 20;    ///< kinds of a mixture
 inline constexpr double least_share = 0.001;
 inline constexpr double most_share = 1000.0;
 
@@ -35,7 +35,8 @@ struct LayerRequest {
   std::size_t listed_at = 0;        ///< index in the request, whatever the order of planting
   std::vector<LayerPart> parts;     ///< one, or several for a mixture
   std::optional<double> grade_cm;   ///< middle of the circumference asked for ("12", "12/14")
-  std::optional<int> count;         ///< own bulbs, 1 to most_own_bulbs
+  std::optional<int> count;         ///< bulbs wanted, 1 to most_counted_bulbs; absent: what fits
+  bool own = false;                 ///< the grower has them: neither ordered nor bought
   std::optional<Millimetres> gap;   ///< absent: the taxon's own
   bool forcing_gap = false;         ///< "gap": "forcing"
   std::optional<Millimetres> wall;  ///< clearance to the inner wall

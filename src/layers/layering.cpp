@@ -87,7 +87,7 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
     const std::vector<int> counts = apportion(*layer.request.count, shares);
     for (std::size_t i = 0; i < kinds.size(); ++i) kinds[i].count = counts[i];
     packing = cache.count(planned.section, kinds, least_gap, layer.wall, effort, arrange);
-    planned.own_count = true;
+    planned.count_given = true;
     if (packing.bulbs.empty()) {
       say(NoticeCode::does_not_fit, Severity::refusal,
           {{DetailName::count, *layer.request.count}, {DetailName::least, least_gap}});
@@ -120,6 +120,7 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
     }
   }
   planned.arrange = arrange;
+  planned.own = layer.request.own;
   planned.gap = packing.bulbs.empty() ? layer.gap : packing.gap;
   planned.least_gap = packing.least_gap;
   planned.count = static_cast<int>(packing.bulbs.size());

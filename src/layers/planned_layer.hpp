@@ -37,14 +37,15 @@ struct PlannedLayer {
   Millimetres bulb_height;     ///< tallest bulb of the layer
   Millimetres cover;           ///< mix above its nose, to the surface
   Section section;             ///< the smallest cut that the bulbs meet
-  Millimetres gap;             ///< asked for, or reached with own bulbs
+  Millimetres gap;             ///< asked for, or reached with the bulbs counted
   Millimetres least_gap;       ///< measured in the printed positions
   Millimetres wall;
   int count = 0;
   int upper_bound = 0;  ///< proven most at `gap`
   std::string bound_name;
   int count_set_close = 0;           ///< how many would fit with 10 mm between; 0 when not computed
-  bool own_count = false;            ///< the grower's own number of bulbs
+  bool count_given = false;          ///< the grower said how many bulbs
+  bool own = false;                  ///< and has them: nothing to buy
   Arrange arrange = Arrange::mixed;  ///< of several kinds
   Pattern pattern = Pattern::dense;
   std::vector<int> sets;  ///< bulbs of each ring from the rim inwards, or of each row

@@ -46,7 +46,7 @@ void add_shopping(const PlanFacts& facts, Plan& plan) {
       need.pot = facts.pot.name;
       need.layer = layer.level;
       need.need = bulbs.count;
-      need.own = layer.own_count;
+      need.own = layer.own;
       plan.shopping.push_back(std::move(need));
     }
   }
@@ -65,7 +65,7 @@ void add_dates(const PlanFacts& facts, Plan& plan) {
                   facts.timing.kinds[i].shoots,
                   facts.timing.kinds[i].bring_in,
                   kind.state,
-                  asked.count.has_value() || asked.received.has_value(),
+                  asked.own || asked.received.has_value(),
                   {}};
     if (kind.ask.already_weeks > 0.0) care.cooled_from = asked.received.value_or(plan.plant - 7);
     kinds.push_back(care);

@@ -15,7 +15,7 @@ PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file
     for (const LayerBulbs& bulbs : layer.bulbs) {
       const Taxon* taxon = catalogue.find(bulbs.taxon);
       needs.bulbs.push_back({bulbs.taxon, taxon ? taxon->genus : "", bulbs.name, bulbs.grade,
-                             bulbs.label, layer.level, bulbs.count, layer.own_count});
+                             bulbs.label, layer.level, bulbs.count, layer.own});
     }
   }
   if (!plan.ok) return needs;  // nothing is bought for it

@@ -95,7 +95,8 @@ Json layer_json(const PlannedLayer& layer) {
             {"wall_mm", tenth(layer.wall)}};
   put_text(json, "bound", layer.bound_name);
   if (layer.count_set_close > 0) json["count_set_close"] = layer.count_set_close;
-  json["count_given"] = layer.own_count;
+  json["count_given"] = layer.count_given;
+  json["own"] = layer.own ? layer.count : 0;
   json["pattern"] = word_of(layer.pattern);
   if (layer.pattern != Pattern::dense) {
     json["sets"] = layer.sets;

@@ -26,7 +26,7 @@ plan oval 0 --shape oval --top "50 cm x 30 cm" --height "30 cm" --zone 6b --seas
   --layer narcissus-large-cupped --layer galanthus
 bowl=(--top "300 mm" --height "300 mm")
 plan one_bulb 0 "${bowl[@]}" --zone 8a --season 2026 --layer "hyacinth = 1"
-plan own_bulbs 0 "${bowl[@]}" --zone 8a --season 2026 --layer "hyacinth = 3"
+plan own_bulbs 0 "${bowl[@]}" --zone 8a --season 2026 --layer "hyacinth = 3, own"
 plan too_many 1 "${bowl[@]}" --zone 8a --season 2026 --layer "hyacinth = 900"
 plan too_wide 1 --top "40 mm" --height "300 mm" --zone 8a --season 2026 --layer hyacinth
 plan tropics 0 "${bowl[@]}" --site Singapore --season 2026 --layer tulip-triumph --storage-weeks 0

@@ -49,7 +49,7 @@ TEST_CASE("flags alone make a request", "[pot_options]") {
   options.height = "14 in";
   options.season = "2026";
   options.plant = "2027-01-08";
-  options.layers = {"tulip-triumph = 20, rooted",
+  options.layers = {"tulip-triumph = 20, own, rooted",
                     "2 narcissus-jonquilla + 1 muscari = 30 , in growth", "crocus-large"};
   options.gap = "1 in";
   options.storage_temperature = "41 F";
@@ -65,6 +65,8 @@ TEST_CASE("flags alone make a request", "[pot_options]") {
   CHECK(request.plant == Day{2027, 1, 8});
   REQUIRE(request.layers.size() == 3);
   CHECK(request.layers[0].count == 20);
+  CHECK(request.layers[0].own);
+  CHECK_FALSE(request.layers[1].own);
   CHECK(request.layers[1].parts ==
         std::vector<LayerPart>{{"narcissus-jonquilla", 2.0}, {"muscari", 1.0}});
   CHECK(request.layers[1].count == 30);
@@ -213,7 +215,9 @@ TEST_CASE("a layer that cannot be read says how one is written", "[pot_options][
   CHECK(layer("2 a +").starts_with("bulbwright: error: --layer: \"\" is no kind to plant"));
   CHECK(layer("2 a b + 1 c").starts_with("bulbwright: error: --layer: \"2 a b\" is no kind"));
   CHECK(layer("a, roted").starts_with("bulbwright: error: --layer: \"roted\" is no"));
-  CHECK(layer("a, dry, rooted").starts_with("bulbwright: error: --layer: \"a, dry, rooted\" has"));
+  CHECK(layer("a, dry, rooted").starts_with("bulbwright: error: --layer: \"rooted\" after \"dry\""));
+  CHECK(layer("a, own, own").starts_with("bulbwright: error: --layer: \"own\" after \"own\""));
+  CHECK(layer("a = 5, own").empty());
   CHECK(layer("a, rooted").empty());
   CHECK(layer(" 2 a+1 b=30 ").empty());
   CHECK(layer("a=5").empty());

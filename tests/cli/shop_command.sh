@@ -19,7 +19,7 @@ cat >door.json <<'POT'
 { "pot": { "name": "=cmd|' /C calc'!A0", "top": "300 mm", "base": "230 mm", "height": "300 mm" },
   "place": { "zone": "9b" }, "season": 2026, "plant": "2027-01-08",
   "layers": [ { "taxon": "tulip-triumph", "grade": "12", "label": "=1+1" },
-              { "taxon": "crocus-large", "count": 20 } ] }
+              { "taxon": "crocus-large", "count": 20, "own": true } ] }
 POT
 cat >bowl.json <<'POT'
 { "pot": { "name": "bowl", "top": "300 mm", "base": "250 mm", "height": "120 mm" },

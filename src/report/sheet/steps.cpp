@@ -133,7 +133,7 @@ std::string layer_step(const Plan& plan, const PlannedLayer& layer, const SheetL
   const std::string which =
       layers <= 1 ? "" : capitalised(layer_word(layer.level, layers)) + " layer: ";
   const std::string level = length_text(layer.fill_below_rim, style);
-  const std::string bulbs = (layer.own_count ? "your " : "") + layer_bulbs(layer, style);
+  const std::string bulbs = (layer.own ? "your " : "") + layer_bulbs(layer, style);
   const std::string mixed = arrangement_text(layer);
   const std::string apart =
       layer.count > 1 ? fmt::format(", {} apart", length_text(layer.gap, style)) : "";

@@ -94,7 +94,8 @@ Plan in_the_south() {
 
 Plan with_own_bulbs() {
   Plan plan = fixture::terrace_plan();
-  plan.layers[0].own_count = true;
+  plan.layers[0].count_given = true;
+  plan.layers[0].own = true;
   plan.layers[0].bulbs[0].label = "TT26";
   plan.layers[0].gap = Millimetres{31.4};
   plan.shopping[0].own = true;
