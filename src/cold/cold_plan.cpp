@@ -118,7 +118,7 @@ constexpr double near_weeks = 0.5;
 /// What some weeks of storage come to.
 struct Storage {
   double weeks = 0.0;
-  NaturalCold natural;
+  ColdState start;      ///< at planting
   double total = 0.0;   ///< cold weeks of the normal winter, stored ones included
   double poor = 0.0;    ///< of the poorest of the three winters
   double chance = 1.0;  ///< that the least is reached
@@ -138,29 +138,31 @@ class StorageChoice {
         recorded_{recorded} {}
 
   [[nodiscard]] Storage with(double weeks) const {
-    const ColdState start = after_storage(cold_already(Weeks{ask_.already_weeks}), Weeks{weeks},
-                                          ask_.storage_temperature);
+    const ColdState start = at_planting(ask_, planted_, weeks);
     const Day noses = shoots_(start);
     // What the winter spares the refrigerator: frost counts in full.
     const NaturalCold natural = in_each(winter_weeks_between, winters_, planted_, noses, start);
     const double given = start.weeks().value();
-    Storage storage{weeks,
-                    in_each(cold_weeks_between, winters_, planted_, noses, start),
-                    given + natural.normal,
-                    given + poorest(natural),
-                    1.0,
-                    noses};
+    Storage storage{weeks, start, given + natural.normal, given + poorest(natural), 1.0, noses};
     const double wanted = need_.least - given;
     storage.chance = recorded_.empty() ? chance_of(wanted, natural)
                                        : chance_in(recorded_, wanted, planted_, noses, start);
     return storage;
   }
 
+  [[nodiscard]] NaturalCold natural(const Storage& storage) const {
+    return in_each(cold_weeks_between, winters_, planted_, storage.noses, storage.start);
+  }
+
+  /// Nothing needs to be added to natural cold.
+  [[nodiscard]] bool suffices(const Storage& none) const {
+    return enough(none) && (!wants_recommended() || none.total >= need_.recommended - near_weeks);
+  }
+  [[nodiscard]] const Storage& unstored() { return at(0); }
+
   /// The fewest whole weeks up to `most` that do (see plan_cold()).
   [[nodiscard]] Storage fewest(double planned, double most) {
-    const Storage& none = at(0);
-    if (enough(none) && (!wants_recommended() || none.total >= need_.recommended - near_weeks))
-      return none;
+    if (suffices(at(0))) return at(0);
     double best_total = 0.0;
     for (std::size_t w = 0; w <= whole(planned); ++w)
       best_total = std::max(best_total, at(w).total);
@@ -213,7 +215,89 @@ double late_planting_weeks(const ColdAsk& ask, const WeekNeed& need, Day planted
   return std::max(0.0, need.least - ask.already_weeks);
 }
 
+/// Whole weeks between delivery and planting.
+double weeks_by_days(const ColdAsk& ask, Day planted) {
+  return std::max(0.0, std::floor((planted - ask.available) / 7.0));
+}
+
+/// What the refrigerator can give a kind, in whole weeks.
+struct StorageRange {
+  double planned = 0.0;
+  double most = 0.0;
+};
+
+StorageRange storage_range(const ColdAsk& ask) {
+  if (!std::isfinite(storage_weeks_per_cold_week(ask.storage_temperature))) return {};
+  const StorageLimit by_kind = storage_limit(*ask.taxon, ask.use, ask.already_weeks);
+  const double planned = std::floor(by_kind.planned);
+  return {planned, std::max(planned, std::floor(by_kind.most))};
+}
+
+/// Bulbs that came refrigerated stay so to the hour of planting.
+bool stays_cold(const ColdAsk& ask) {
+  return ask.received && ask.already_weeks > 0.0 && ask.taxon->cold_form == ColdForm::dry_ok;
+}
+
+/// The weeks of one planting day, of which no other is known.
+StorageOfWeek weeks_of_day(const ColdAsk& ask, Day planted, StorageChoice& choice) {
+  const StorageRange range = storage_range(ask);
+  const double by_days = weeks_by_days(ask, planted);
+  const double wanted = choice.fewest(range.planned, range.most).weeks;
+  if (wanted <= by_days) return {wanted, wanted};
+  return {choice.fewest(std::min(range.planned, by_days), std::min(range.most, by_days)).weeks,
+          wanted};
+}
+
+StorageOfWeek weeks_to_give(const ColdAsk& ask, Day planted, StorageChoice& choice) {
+  if (stays_cold(ask)) return {weeks_by_days(ask, planted), weeks_by_days(ask, planted)};
+  if (ask.by_week.empty()) return weeks_of_day(ask, planted, choice);
+  if (choice.suffices(choice.unstored())) return {};
+  const int week = std::max(0, (planted - ask.available + 6) / 7);
+  const StorageOfWeek& known =
+      ask.by_week[std::min(static_cast<std::size_t>(week), ask.by_week.size() - 1)];
+  return {std::min(known.given, weeks_by_days(ask, planted)), known.wanted};
+}
+
 }  // namespace
+
+ColdState at_planting(const ColdAsk& ask, Day planted, double storage_weeks) {
+  ColdState came = cold_already(Weeks{ask.already_weeks});
+  if (ask.received) {
+    const double days = planted - ask.available - 7.0 * storage_weeks;
+    came.add(0.0, std::pow(cold_kept_per_hour(waiting_room.value()), 24.0 * std::max(0.0, days)));
+  }
+  return after_storage(came, Weeks{storage_weeks}, ask.storage_temperature);
+}
+
+std::vector<StorageOfWeek> storage_by_week(const ColdAsk& ask, Day last,
+                                           const std::function<ShootsOf(Day)>& shoots,
+                                           std::span<const PotWinter* const> normal_mild_cold,
+                                           std::span<const PotWinter* const> recorded) {
+  const WeekNeed need = need_for(*ask.taxon, ask.use);
+  std::vector<StorageOfWeek> weeks;
+  double given = 0.0;
+  std::size_t early = 0;
+  for (Day day = ask.available; day <= last + 7; day = day + 7) {
+    if (ask.stored_from && day < *ask.stored_from) {
+      ++early;
+      continue;
+    }
+    const ShootsOf of_day = shoots(day);
+    StorageChoice choice{ask, need, day, of_day, normal_mild_cold, recorded};
+    StorageOfWeek week = weeks_of_day(ask, day, choice);
+    week.given = given = std::max(given, week.given);
+    week.wanted = std::max(week.wanted, week.given);
+    weeks.push_back(week);
+  }
+  if (early == 0) return weeks;
+  // Sooner than growers plant such bulbs: what the first of their weeks wants, as days allow.
+  const StorageOfWeek first = weeks.empty() ? StorageOfWeek{} : weeks.front();
+  std::vector<StorageOfWeek> all;
+  for (std::size_t i = 0; i < early; ++i)
+    all.push_back({std::min(static_cast<double>(i), first.given), first.given});
+  all.insert(all.end(), weeks.begin(), weeks.end());
+  return all;
+}
 
 ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
                    std::span<const PotWinter* const> normal_mild_cold,
@@ -233,23 +317,22 @@ ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
   if (ask.fixed_weeks) {
     chosen = choice.with(*ask.fixed_weeks);
   } else {
-    const StorageLimit by_kind = storage_limit(taxon, ask.use, ask.already_weeks);
-    const bool cools = std::isfinite(storage_weeks_per_cold_week(ask.storage_temperature));
-    const double planned = cools ? std::floor(by_kind.planned) : 0.0;
-    const double most = cools ? std::max(planned, std::floor(by_kind.most)) : 0.0;
-    chosen = choice.fewest(planned, most);
-    const double late = std::min(planned, late_planting_weeks(ask, cold.need, planted));
-    if (chosen.weeks > 0.0 && chosen.weeks < late) chosen = choice.with(late);
-    plan.wanted_weeks = chosen.weeks;
-    if (chosen.weeks >= planned && chosen.total < cold.need.recommended - near_weeks)
-      plan.limit = ColdPlan::Limit::kind;
-    const double by_days = std::max(0.0, std::floor((planted - ask.available) / 7.0));
-    if (chosen.weeks > by_days) {
+    const StorageRange range = storage_range(ask);
+    const double by_days = weeks_by_days(ask, planted);
+    StorageOfWeek weeks = weeks_to_give(ask, planted, choice);
+    if (weeks.wanted > 0.0) {
+      const double late = std::min(range.planned, late_planting_weeks(ask, cold.need, planted));
+      weeks = {std::max(weeks.given, std::min(late, by_days)), std::max(weeks.wanted, late)};
+    }
+    chosen = choice.with(weeks.given);
+    plan.wanted_weeks = weeks.wanted;
+    if (weeks.wanted > by_days) {
       plan.limit = ColdPlan::Limit::days;
-      chosen = choice.fewest(std::min(planned, by_days), std::min(most, by_days));
+    } else if (weeks.given >= range.planned && chosen.total < cold.need.recommended - near_weeks) {
+      plan.limit = ColdPlan::Limit::kind;
     }
   }
-  cold.natural = not_below_zero(chosen.natural);
+  cold.natural = not_below_zero(choice.natural(chosen));
   cold.natural_until = chosen.noses - 1;
   cold.missing_weeks = std::max(0.0, cold.need.recommended - chosen.poor);
   cold.lacking_weeks = std::max(0.0, cold.need.recommended - chosen.total);

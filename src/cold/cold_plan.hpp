@@ -19,6 +19,12 @@ namespace bulbwright {
 /// How the weeks of cold that one kind needs are come by: what the winter gives after planting, and
 /// what the refrigerator must give before it.
 
+/// What a planting wants in some week of the planting season.
+struct StorageOfWeek {
+  double given = 0.0;   ///< weeks of storage, as far as the days from delivery allow
+  double wanted = 0.0;  ///< were there days enough
+};
+
 /// One kind in the pot.
 struct ColdAsk {
   const Taxon* taxon = nullptr;
@@ -26,12 +32,15 @@ struct ColdAsk {
   double already_weeks = 0.0;         ///< given before the grower got them
   std::optional<double> fixed_weeks;  ///< storage weeks the grower wants, 0 = none
   Celsius storage_temperature{5.0};
-  Day available;  ///< first day in the grower's hands
+  Day available;          ///< first day in the grower's hands
+  bool received = false;  ///< that day was told: they lie there from then on
   /// From this day on a planting is a late one, for which dry bulbs wait in the refrigerator:
   /// absent where frosts are harder than zone 8's.
   std::optional<Day> late_from;
   /// From this day on growers plant refrigerated bulbs: see stored_planting_from().
   std::optional<Day> stored_from;
+  /// storage_by_week(); empty: the planting day is judged alone.
+  std::vector<StorageOfWeek> by_week{};
 };
 
 /// Refrigerated bulbs are planted from mid-December in zone 9 and warmer, from mid-November in zone
@@ -71,6 +80,14 @@ inline constexpr double sure_chance = 0.9;
 /// daffodils and grape hyacinths none (tests/vectors/prechill_advice.csv).
 bool is_chilled_kind(const Taxon& taxon);
 
+/// Bulbs that came with cold wait in a room of 20 degC where no refrigerator has them. common
+/// practice
+inline constexpr Celsius waiting_room{20.0};
+
+/// The cold that bulbs have had when they are planted on `planted` after weeks of storage: bulbs
+/// that came with cold lose of it what the days in the room between take (cold_kept_per_hour()).
+ColdState at_planting(const ColdAsk& ask, Day planted, double storage_weeks);
+
 /// First noses in the normal winter of bulbs planted with this much cold.
 using ShootsOf = std::function<Day(const ColdState& at_planting)>;
 
@@ -80,9 +97,12 @@ using ShootsOf = std::function<Day(const ColdState& at_planting)>;
 /// what the winter then still gives to bulbs that come up the sooner for it) comes within half a
 /// week of the recommended cold, or of the most that any number of weeks reaches, and with which
 /// nine winters in ten reach the least. Kinds that are not chilled by custom (is_chilled_kind())
-/// are only seen through to the least. At most what the kind takes and what the days between
-/// `available` and `planted` allow: `limit` says which of the two bound it. What is colder than
-/// full cold counts in full here (winter_response()).
+/// are only seen through to the least. Bulbs go into the refrigerator before anyone knows on which
+/// day the mix will be cool enough: where `ask` knows its weeks (storage_by_week()) they are the
+/// weeks that do for this planting and for every sooner one of growers' days, so that they never
+/// fall from one planting day to the next; none where natural cold suffices. At most what the kind
+/// takes and what the days between `available` and `planted` allow: `limit` says which of the two
+/// bound it. What is colder than full cold counts in full here (winter_response()).
 ///
 /// The chance that the least is reached is the share of the `recorded` winters that reach it, where
 /// there are any; else that of a normal distribution of winters on which the cold one lies one
@@ -97,6 +117,15 @@ struct ColdPlan {
 ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
                    std::span<const PotWinter* const> normal_mild_cold,
                    std::span<const PotWinter* const> recorded = {});
+
+/// What the planting weeks from `ask.available` on want, for ColdAsk::by_week: week i is a planting
+/// 7 i days after it. A later week is given no fewer weeks than an earlier one, counted from the
+/// week on which growers plant refrigerated bulbs; an earlier one gets what that week does.
+/// `shoots(planted)` is plan_cold()'s `shoots` of that day.
+std::vector<StorageOfWeek> storage_by_week(const ColdAsk& ask, Day last,
+                                           const std::function<ShootsOf(Day)>& shoots,
+                                           std::span<const PotWinter* const> normal_mild_cold,
+                                           std::span<const PotWinter* const> recorded = {});
 
 /// True where fewer than nine winters in ten reach the least cold; for kinds that are not chilled
 /// by custom where the normal winter does not.

@@ -14,12 +14,6 @@ constexpr double usual_depth_cm = 0.0;
 constexpr Weeks least_treatment{1.0};  ///< fewer weeks in the cold are none
 constexpr int indoor_days = 150;       ///< longer than any forced bulb takes
 
-/// The state in which a kind is planted: cold it came with, then storage.
-ColdState at_planting(const ColdAsk& ask, double storage_weeks) {
-  return after_storage(cold_already(Weeks{ask.already_weeks}), Weeks{storage_weeks},
-                       ask.storage_temperature);
-}
-
 /// For forcing: the first day on which roots are made and the recommended cold is reached, or the
 /// last of the winter.
 Day bring_in_day(const TimedKind& kind, const PotWinter& winter, Day planted, ColdState state) {
@@ -110,7 +104,7 @@ std::optional<RemarkCode> said_of(Treatment treatment) {
 }
 
 void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindTiming& timing) {
-  const ColdState start = at_planting(kind.ask, timing.cold.cold.storage_weeks);
+  const ColdState start = at_planting(kind.ask, planted, timing.cold.cold.storage_weeks);
   std::vector<Wave> waves;
   for (std::size_t i = 0; i < season.winters.size(); ++i) {
     WinterWave found = wave_in(kind, season, i, planted, start, kind.deeper_cm);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "layers/planting_depth.hpp"
+#include "scheduling/storage_weeks.hpp"
 
 namespace bulbwright {
 namespace {
@@ -37,6 +38,7 @@ std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
         timed.ask.already_weeks = need_for(*kind.taxon, timed.ask.use).recommended;
       timed.ask.storage_temperature = usual_refrigerator(*kind.taxon);
       if (storage.temperature) timed.ask.storage_temperature = *storage.temperature;
+      timed.ask.received = layers[i].request.received.has_value();
       timed.ask.available = layers[i].request.received.value_or(
           earliest_bulbs(place_season.season, place_season.hemisphere));
       timed.ask.late_from = late_planting_from(place_season.season, place_season.hemisphere,
@@ -63,6 +65,8 @@ void set_layers(PotCase& pot_case, std::vector<LayerRequest> layers, const PlanC
   pot_case.request.layers = std::move(layers);
   pot_case.layers = resolve_layers(pot_case.request.layers, context.catalogue);
   pot_case.kinds = timed_kinds(pot_case.request.storage, pot_case.layers, context);
+  for (TimedKind& kind_of_layer : pot_case.kinds)
+    kind_of_layer.ask.by_week = season_storage(kind_of_layer, pot_case.season);
   std::size_t kind = 0;
   for (const std::vector<int>& layer :
        deeper_than_usual_cm(pot_case.layers, stack_of(pot_case.layers, pot_case.pot))) {

@@ -49,7 +49,7 @@ const std::vector<Row> table{
      "plan {pot} --zone 9b {tulip} --plant 2027-01-08 --storage-weeks 10"},
     {"storage-before-bulbs", "plan {pot} --zone 9b {tulip} --plant 2026-11-23 --storage-weeks 10",
      "plan {pot} --zone 9b {tulip} --plant 2026-11-24 --storage-weeks 10"},
-    {"storage-shortened", "plan {pot} --zone 9b {tulip} --plant 2026-11-10",
+    {"storage-shortened", "plan {pot} --zone 9b {tulip} --plant 2026-10-10",
      "plan {pot} --zone 9b {tulip} --plant 2026-12-01"},
     {"under-chilled", "plan {pot} --zone 10b {tulip} --plant 2027-01-08 --storage-weeks 0",
      "plan {pot} --zone 10b {tulip} --plant 2027-01-08 --storage-weeks 10"},

@@ -10,6 +10,7 @@
 #include "base/csv.hpp"
 #include "plan/terrace_fixture.hpp"
 #include "scheduling/schedule.hpp"
+#include "scheduling/storage_weeks.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;
@@ -33,6 +34,7 @@ double weeks_planned(const std::string& taxon, const std::string& at) {
   kind.ask.late_from = late_planting_from(2026, season.hemisphere, place_season.frost.annual_low);
   kind.ask.stored_from =
       stored_planting_from(2026, season.hemisphere, place_season.frost.annual_low);
+  kind.ask.by_week = season_storage(kind, season);
   const Day plant =
       choose_planting(scheduled_kinds({&kind, 1}, season), season.view(), std::nullopt).plant;
   return time_kind(kind, season, plant).cold.cold.storage_weeks;
