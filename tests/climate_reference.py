@@ -99,10 +99,10 @@ def portions(hours):
 
 def response(t):
     """Share of full cold."""
-    if 1 <= t <= 9:
+    if 1.6 <= t <= 9:
         return 1.0
-    if -3 < t < 1:
-        return (1 + math.cos(math.pi * (1 - t) / 4)) / 2
+    if -2 < t < 1.6:
+        return (1 + math.cos(math.pi * (1.6 - t) / 3.6)) / 2
     if 9 < t < 14:
         return (1 + math.cos(math.pi * (t - 9) / 5)) / 2
     return 0.0

@@ -9,7 +9,8 @@
 namespace bulbwright::cli {
 
 /// One --layer:
-///   KIND | KIND = COUNT | SHARE KIND + SHARE KIND [+ ...] [= COUNT], each with ", own" and ", STATE" behind
+///   KIND | KIND = COUNT | SHARE KIND + SHARE KIND [+ ...] [= COUNT], each with ", own" and ",
+///   STATE" behind
 /// "tulip-triumph", "tulip-triumph = 20", "2 narcissus-jonquilla + 1 muscari = 30",
 /// "tulip-triumph = 20, own, rooted": twenty bulbs, the grower's own (else to buy).
 /// Blanks around the signs do not matter.

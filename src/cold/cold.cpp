@@ -8,7 +8,7 @@
 namespace bulbwright {
 namespace {
 
-constexpr double none_below_c = -3.0, full_from_c = 1.0, full_to_c = 9.0, none_above_c = 14.0;
+constexpr double none_below_c = -2.0, full_from_c = 1.6, full_to_c = 9.0, none_above_c = 14.0;
 constexpr double undone_above_c = 16.0;
 constexpr double halving_hours = 72.0;  // at halving_c
 constexpr double halving_c = 20.0;

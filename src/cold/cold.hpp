@@ -8,10 +8,11 @@ namespace bulbwright {
 
 inline constexpr double hours_per_week = 168.0;  ///< exact
 
-/// Share of full cold that an hour at this temperature gives a bulb, 0 to 1: 1 between 1 and 9
-/// degC, falling along half a cosine to 0 at -3 and at 14 degC. This program's own curve; no single
-/// published one exists. It honours the forcing handbooks: 9 degC for rooting, 5 to 1 degC later,
-/// all count; cold ends near 13 degC (docs/cold.md).
+/// Share of full cold that an hour at this temperature gives a bulb, 0 to 1: 1 between 1.6 and 9
+/// degC, falling along half a cosine to 0 at -2 and at 14 degC. This program's own curve; no single
+/// published one exists. It honours what is published: 9 degC for rooting, 5 to 2 degC later and
+/// 35 degF in extension tables all count; cold tapers to nothing near -2 and ends near 13 degC
+/// (docs/cold.md).
 double cold_response(double t_c);
 
 /// The same for the question whether a winter is long enough: what is colder than full cold counts

@@ -166,8 +166,9 @@ class StorageChoice {
     double best_total = 0.0;
     for (std::size_t w = 0; w <= whole(planned); ++w)
       best_total = std::max(best_total, at(w).total);
-    const double aim =
-        std::min(wants_recommended() ? need_.recommended : need_.least, best_total) - near_weeks;
+    // A pot that has to be refrigerated whole is not worth half the cold.
+    const bool full = wants_recommended() || ask_.taxon->cold_form == ColdForm::moist_only;
+    const double aim = std::min(full ? need_.recommended : need_.least, best_total) - near_weeks;
     double best_chance = 0.0;
     for (std::size_t w = 0; w <= whole(most); ++w) {
       const Storage& here = at(w);
@@ -284,6 +285,12 @@ std::vector<StorageOfWeek> storage_by_week(const ColdAsk& ask, Day last,
     }
     const ShootsOf of_day = shoots(day);
     StorageChoice choice{ask, need, day, of_day, normal_mild_cold, recorded};
+    if (choice.suffices(choice.unstored())) {
+      // So it does for a planting a little sooner, whatever an early shoot takes from its cold.
+      weeks.assign(weeks.size() + 1, {});
+      given = 0.0;
+      continue;
+    }
     StorageOfWeek week = weeks_of_day(ask, day, choice);
     week.given = given = std::max(given, week.given);
     week.wanted = std::max(week.wanted, week.given);

@@ -125,7 +125,9 @@ void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindT
   wave.last = result.wave.last;
   wave.earliest_first = result.earliest_first;
   wave.latest_last = result.latest_last;
-  wave.confident = result.wave.confidence == BloomConfidence::ordinary;
+  // The poorest winter decides, as it does for the notice of too little cold.
+  wave.confident = result.wave.confidence == BloomConfidence::ordinary &&
+                   !is_under_chilled(kind.ask, timing.cold);
   wave.flowers = result.wave.flowers;
   wave.deeper_cm = kind.deeper_cm;
   wave.doubt = doubt_of(kind.bloom, *kind.ask.taxon, result, kind.deeper_cm);

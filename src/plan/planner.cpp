@@ -22,10 +22,7 @@ void add_timing(std::span<const TimedKind> kinds, const Timing& timing, Plan& pl
   for (std::size_t i = 0; i < kinds.size(); ++i) {
     const KindTiming& kind = timing.kinds[i];
     plan.cold.push_back(kind.cold.cold);
-    PlannedWave wave = kind.wave;
-    // The poorest winter decides, as it does for the notice of too little cold.
-    wave.confident = wave.confident && !is_under_chilled(kinds[i].ask, kind.cold);
-    plan.waves.push_back(std::move(wave));
+    plan.waves.push_back(kind.wave);
     for (Notice& notice : timing_notices(kinds[i], kind, timing.plant))
       plan.notices.push_back(std::move(notice));
   }

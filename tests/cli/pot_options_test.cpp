@@ -215,7 +215,8 @@ TEST_CASE("a layer that cannot be read says how one is written", "[pot_options][
   CHECK(layer("2 a +").starts_with("bulbwright: error: --layer: \"\" is no kind to plant"));
   CHECK(layer("2 a b + 1 c").starts_with("bulbwright: error: --layer: \"2 a b\" is no kind"));
   CHECK(layer("a, roted").starts_with("bulbwright: error: --layer: \"roted\" is no"));
-  CHECK(layer("a, dry, rooted").starts_with("bulbwright: error: --layer: \"rooted\" after \"dry\""));
+  CHECK(
+      layer("a, dry, rooted").starts_with("bulbwright: error: --layer: \"rooted\" after \"dry\""));
   CHECK(layer("a, own, own").starts_with("bulbwright: error: --layer: \"own\" after \"own\""));
   CHECK(layer("a = 5, own").empty());
   CHECK(layer("a, rooted").empty());

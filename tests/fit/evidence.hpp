@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,10 +18,11 @@ enum class Says {
   open,    ///< a flower was open on some day of low..high
   period,  ///< months: the peak lies in low..high
   after,   ///< `taxon` opens at least `low` days after `before_taxon`, in the same garden
+  shift,   ///< it opens low..high days after the same kind planted as `before`
 };
 
 /// Which file a row is of.
-enum class Kept { gardens, published, stored };
+enum class Kept { gardens, published, stored, treatments };
 
 /// A winter at one place, seen by plants in one exposure.
 struct Ground {
@@ -46,6 +48,7 @@ struct Observation {
   bool more = false;             ///< published file: added daffodils
   std::size_t ground = 0;
   BloomPlanting planting;
+  std::optional<BloomPlanting> before;  ///< `shift`
 
   [[nodiscard]] double middle() const { return (low + high) / 2; }
   [[nodiscard]] bool dated() const { return says == Says::date && high - low <= 15.0; }
@@ -68,7 +71,8 @@ struct Evidence {
 /// The taxon that a label stands for.
 std::string taxon_of(const std::string& label, Event event);
 
-/// Reads tests/vectors: bloom_dates, garden_dates, prechilled_dates, garden_climate, bloom_forcing.
+/// Reads tests/vectors: bloom_dates, garden_dates, prechilled_dates, treatments, garden_climate,
+/// bloom_forcing.
 Evidence read_evidence();
 
 /// Days from the end of cold to the first flowers.

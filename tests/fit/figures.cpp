@@ -68,6 +68,7 @@ std::vector<double> means(std::span<const Judged> rows, Member member) {
   return result;
 }
 
+constexpr int least_dated = 10;
 constexpr std::array groups{"tulips", "daffodils", "small kinds", "tender kinds"};
 
 std::size_t group_index(const std::string& taxon) {
@@ -75,7 +76,7 @@ std::size_t group_index(const std::string& taxon) {
   return static_cast<std::size_t>(found - groups.begin());
 }
 bool in_ranges(const Observation& o) {
-  return o.dated() && !o.check && o.place != "practice";
+  return o.dated() && !o.check && o.place != "practice" && o.kept != Kept::treatments;
 }
 
 }  // namespace
@@ -214,6 +215,14 @@ SpreadLaw calibrated(std::span<const Judged> rows) {
         [&](const Judged& j, double spread) {
           return std::hypot(best.winter_share * j.half_winters, spread);
         });
+  }
+  // A handful of dates tells no spread: half as wide again as of the small kinds.
+  const auto dated_of = [&](std::size_t g) {
+    return std::ranges::count_if(
+        rows, [&](const Judged& j) { return in_ranges(*j.row) && group_index(j.row->taxon) == g; });
+  };
+  for (std::size_t g = 0; g < groups.size(); ++g) {
+    if (dated_of(g) < least_dated) best.spread[g] = 1.5 * best.spread[2];
   }
   best.stored = holding([](const Observation& o) { return o.kept == Kept::stored; },
                         [&](const Judged& j, double spread) {

@@ -63,7 +63,7 @@ constexpr std::array orders{
     Order{"tulip-single-early", "tulip-single-late", 11},
     Order{"tulip-double-late", "tulip-single-late", 0},
     Order{"tulip-single-late", "allium-large", 7},
-    Order{"tulip-single-late", "iris-hollandica", 5, false},
+    Order{"tulip-single-late", "iris-hollandica", 14, false},
     Order{"tulip-triumph", "camassia", 4},
     Order{"allium-large", "allium-small", 3},
 };

@@ -67,10 +67,13 @@ TEST_CASE("no combination beats the one found, for a window and for a run",
 TEST_CASE("descent among many combinations comes within three days of trying all",
           "[combination_search][oracle]") {
   // Kinds enough for more combinations a day than are tried one by one.
-  const std::vector<TimedKind> kinds{
-      kind_of("tulip-single-late"),         kind_of("tulip-triumph", 2),
-      kind_of("narcissus-large-cupped", 3), kind_of("narcissus-trumpet", 4),
-      kind_of("narcissus-jonquilla", 5),    kind_of("crocus-large", 6)};
+  const std::vector<TimedKind> kinds{kind_of("tulip-single-late"),
+                                     kind_of("tulip-triumph", 2),
+                                     kind_of("narcissus-large-cupped", 3),
+                                     kind_of("narcissus-trumpet", 4),
+                                     kind_of("narcissus-jonquilla", 5),
+                                     kind_of("crocus-large", 6),
+                                     kind_of("hyacinth", 7)};
   const DayWindow window{Day{2027, 1, 1}, Day{2027, 5, 31}};
   const PotSeason season = season_of_zone("8a");
   TimingMemo memo{kinds, season};
