@@ -11,8 +11,6 @@
 namespace bulbwright::input {
 namespace {
 
-constexpr std::size_t longest_name = 100;
-
 /// Runs a parser of the core and turns its exception into a fault of this field.
 template <class Parse>
 auto guarded(const Field& field, Faults& faults, Parse parse) -> std::optional<decltype(parse())> {
@@ -169,7 +167,7 @@ std::optional<std::size_t> read_word(const Field& field, std::string_view text,
 }
 
 std::optional<std::string> read_plain_text(const Field& field, std::string_view text,
-                                           Faults& faults) {
+                                           Faults& faults, std::size_t longest) {
   for (std::size_t i = 0; i < text.size();) {
     const CodePoint point = code_point_at(text, i);
     i += point.bytes;
@@ -179,9 +177,9 @@ std::optional<std::string> read_plain_text(const Field& field, std::string_view 
                fmt::format("{} holds a control character; expected plain text", in_quotes(text)));
     return std::nullopt;
   }
-  if (code_points(text) > longest_name) {
+  if (code_points(text) > longest) {
     faults.add(field, fmt::format("{} is too long; expected at most {} characters", in_quotes(text),
-                                  longest_name));
+                                  longest));
     return std::nullopt;
   }
   return std::string{text};

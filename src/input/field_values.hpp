@@ -71,9 +71,12 @@ std::optional<Enum> read_word(const Field& field, std::string_view text, const c
   return index ? std::optional{static_cast<Enum>(*index)} : std::nullopt;
 }
 
-/// A name or remark: at most 100 characters, none of them a control character.
+/// Characters of a name, and of a note.
+inline constexpr std::size_t longest_name = 100, longest_note = 1000;
+
+/// A name or remark of at most so many characters, none of them a control character.
 std::optional<std::string> read_plain_text(const Field& field, std::string_view text,
-                                           Faults& faults);
+                                           Faults& faults, std::size_t longest = longest_name);
 
 /// A number as written, for messages: escaped and cut like in_quotes(), without the quotes.
 std::string bare(std::string_view written);

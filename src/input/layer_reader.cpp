@@ -150,6 +150,7 @@ LayerRequest read_layer(const JsonValue& value, const std::string& path, ReadCon
     }
   }
   layer.label = reader.plain_text("label").value_or("");
+  layer.note = reader.plain_text("note", longest_note).value_or("");
   if (const std::string* received = reader.text("received", "\"2026-09-20\"")) {
     layer.received = read_day(reader.field("received"), *received, context.faults);
   }

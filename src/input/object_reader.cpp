@@ -147,10 +147,11 @@ std::optional<bool> ObjectReader::truth(std::string_view key) const {
   return std::nullopt;
 }
 
-std::optional<std::string> ObjectReader::plain_text(std::string_view key) const {
+std::optional<std::string> ObjectReader::plain_text(std::string_view key,
+                                                    std::size_t longest) const {
   const std::string* written = text(key, "\"south steps\"");
   if (written == nullptr) return std::nullopt;
-  return read_plain_text(field(key), *written, context_.faults);
+  return read_plain_text(field(key), *written, context_.faults, longest);
 }
 
 std::optional<std::size_t> ObjectReader::word(std::string_view key,

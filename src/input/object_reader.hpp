@@ -57,7 +57,8 @@ class ObjectReader {
   [[nodiscard]] std::optional<double> number(std::string_view key, double least, double most) const;
   [[nodiscard]] std::optional<int> whole_number(std::string_view key, int least, int most) const;
   [[nodiscard]] std::optional<bool> truth(std::string_view key) const;
-  [[nodiscard]] std::optional<std::string> plain_text(std::string_view key) const;
+  [[nodiscard]] std::optional<std::string> plain_text(std::string_view key,
+                                                      std::size_t longest = longest_name) const;
   [[nodiscard]] std::optional<std::size_t> word(std::string_view key,
                                                 std::span<const std::string_view> words,
                                                 const char* what) const;

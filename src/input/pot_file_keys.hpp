@@ -16,10 +16,10 @@ inline constexpr std::array file_keys{Words{"$schema"}, Words{"pot"},    Words{"
                                       Words{"season"},  Words{"plant"},  Words{"flower"},
                                       Words{"spread"},  Words{"order"},  Words{"storage"},
                                       Words{"pests"},   Words{"winter"}, Words{"layers"}};
-inline constexpr std::array pot_keys{Words{"name"},     Words{"shape"},     Words{"top"},
-                                     Words{"base"},     Words{"height"},    Words{"profile"},
-                                     Words{"corner"},   Words{"thickness"}, Words{"headspace"},
-                                     Words{"material"}, Words{"last_crop"}, Words{"mix"}};
+inline constexpr std::array pot_keys{
+    Words{"name"},      Words{"group"},    Words{"note"},      Words{"shape"},  Words{"top"},
+    Words{"base"},      Words{"height"},   Words{"profile"},   Words{"corner"}, Words{"thickness"},
+    Words{"headspace"}, Words{"material"}, Words{"last_crop"}, Words{"mix"}};
 inline constexpr std::array profile_keys{Words{"height"}, Words{"width"}, Words{"length"},
                                          Words{"depth"}};
 inline constexpr std::array place_keys{Words{"zone"},     Words{"south"},   Words{"region"},
@@ -28,11 +28,11 @@ inline constexpr std::array place_keys{Words{"zone"},     Words{"south"},   Word
                                        Words{"latitude"}, Words{"exposure"}};
 inline constexpr std::array normals_keys{Words{"tmin"}, Words{"tmax"}, Words{"unit"}};
 inline constexpr std::array storage_keys{Words{"temperature"}, Words{"method"}, Words{"weeks"}};
-inline constexpr std::array layer_keys{Words{"taxon"},         Words{"mix"},     Words{"grade"},
-                                       Words{"count"},         Words{"gap"},     Words{"wall"},
-                                       Words{"arrange"},       Words{"label"},   Words{"received"},
-                                       Words{"cold_already"},  Words{"use"},     Words{"state"},
-                                       Words{"storage_weeks"}, Words{"pattern"}, Words{"own"}};
+inline constexpr std::array layer_keys{
+    Words{"taxon"}, Words{"mix"},           Words{"grade"},        Words{"count"},
+    Words{"gap"},   Words{"wall"},          Words{"arrange"},      Words{"label"},
+    Words{"note"},  Words{"received"},      Words{"cold_already"}, Words{"use"},
+    Words{"state"}, Words{"storage_weeks"}, Words{"pattern"},      Words{"own"}};
 inline constexpr std::array part_keys{Words{"taxon"}, Words{"share"}, Words{"storage_weeks"}};
 
 struct KeyTable {

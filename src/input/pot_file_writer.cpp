@@ -75,6 +75,8 @@ Json profile_level(const ProfileLevel& level, Shape shape) {
 Json pot_json(const PotRequest& pot) {
   Json json = Json::object();
   if (!pot.name.empty()) json["name"] = pot.name;
+  if (!pot.group.empty()) json["group"] = pot.group;
+  if (!pot.note.empty()) json["note"] = pot.note;
   json["shape"] = word_of(pot.shape);
   if (pot.top) json["top"] = length_pair(*pot.top);
   if (pot.base) json["base"] = length_pair(*pot.base);
@@ -144,6 +146,7 @@ Json layer_json(const LayerRequest& layer) {
     json["arrange"] = word_of(layer.arrange);
   }
   if (!layer.label.empty()) json["label"] = layer.label;
+  if (!layer.note.empty()) json["note"] = layer.note;
   if (layer.received) json["received"] = to_iso(*layer.received);
   if (layer.cold_already_weeks > 0.0) json["cold_already"] = layer.cold_already_weeks;
   if (layer.use != Use::outdoors) json["use"] = word_of(layer.use);

@@ -62,6 +62,8 @@ PotRequest read_pot(const JsonValue& value, ReadContext& context) {
   PotRequest pot;
   const ObjectReader reader{value, "pot", pot_keys, context};
   pot.name = reader.plain_text("name").value_or("");
+  pot.group = trimmed(reader.plain_text("group").value_or(""));
+  pot.note = reader.plain_text("note", longest_note).value_or("");
   if (const auto shape = reader.word<Shape>("shape", "shape")) {
     pot.shape = *shape;
   }

@@ -43,6 +43,7 @@ struct LayerRequest {
   Arrange arrange = Arrange::mixed;
   Pattern pattern = Pattern::dense;  ///< rings or rows: of one kind, without count
   std::string label;
+  std::string note;  ///< the grower's own words, carried to the sheet
   std::optional<Day> received;
   double cold_already_weeks = 0.0;
   Use use = Use::outdoors;

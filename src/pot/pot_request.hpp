@@ -21,7 +21,9 @@ struct ProfileLevel {
 };
 
 struct PotRequest {
-  std::string name;  ///< may be empty
+  std::string name;   ///< may be empty
+  std::string group;  ///< of pots that are looked at together; may be empty
+  std::string note;   ///< the grower's own words, carried to the sheet; may be empty
   Shape shape = Shape::round;
   std::optional<LengthPair> top;   ///< `top`; for round sections both are the diameter
   std::optional<LengthPair> base;  ///< absent: a stated default proportion of the top

@@ -57,3 +57,10 @@ status=0
 sed 's/"pattern": "rings"/"pattern": "rings", "count": 9/' "$work/rings.json" >"$work/own.json"
 "$bulbwright" plan "$work/own.json" >/dev/null 2>"$work/err" || status=$?
 [ "$status" -eq 2 ] && grep -q "layers\[0\].pattern: rings and rows" "$work/err" || { echo "a pattern of own bulbs"; exit 1; }
+
+# The grower's own words stand on the sheet.
+cat >"$work/notes.json" <<'POT'
+{ "pot": { "note": "chipped rim to the wall", "top": "380 mm", "height": "360 mm" }, "place": { "zone": "9b" }, "season": 2026,
+  "layers": [ { "taxon": "tulip-triumph", "note": "the pink ones" } ] }
+POT
+"$bulbwright" plan "$work/notes.json" | grep -q "Your notes *Chipped rim to the wall. Triumph tulips: the pink ones." || { echo "no notes"; exit 1; }

@@ -28,7 +28,7 @@ namespace {
 constexpr const char* full_file = R"({
   // every key there is
   "$schema": "../docs/schema/pot.schema.json",
-  "pot": { "name": "sóuth stéps", "shape": "rectangle", "top": "60 cm x 20 cm",
+  "pot": { "name": "sóuth stéps", "group": "south", "note": "chipped rim", "shape": "rectangle", "top": "60 cm x 20 cm",
            "base": "22 in x 180 mm", "height": "360 mm", "corner": "2 cm", "thickness": "0.5 in",
            "headspace": "1 in", "material": "terracotta", "last_crop": "Hyacinthus", "mix": "fresh" },
   "place": { "records": "terrace.csv", "latitude": 38.5, "exposure": "warm-wall",
@@ -38,7 +38,7 @@ constexpr const char* full_file = R"({
   "storage": { "temperature": "41 F", "method": "paper bag", "weeks": 10.5 },
   "pests": ["gopher", "squirrel"], "winter": "wet",
   "layers": [ { "taxon": "tulip-triumph", "grade": "12/14", "count": 20, "gap": "25 mm",
-                "wall": "10 mm", "arrange": "drift", "label": "lot \u00e9", "received": "2026-09-20",
+                "wall": "10 mm", "arrange": "drift", "label": "lot \u00e9", "note": "old bed", "received": "2026-09-20",
                 "cold_already": 3, "use": "forcing", "storage_weeks": 7 },
               { "mix": [ { "taxon": "narcissus-jonquilla", "share": 2, "storage_weeks": 0 },
                          { "taxon": "muscari", "share": 1e0 } ], "gap": "forcing" },
@@ -132,6 +132,8 @@ PotRequest some_pot(Draw& draw) {
   if (draw.chance()) pot.headspace = some_length(draw, 0.0, 60.0);
   if (draw.chance()) pot.material = known_materials()[draw.below(known_materials().size())].name;
   if (draw.chance()) pot.last_crop = "tulipa";
+  if (draw.chance()) pot.group = "south steps";
+  if (draw.chance()) pot.note = "chipped \"rim\"";
   pot.used_mix = draw.chance();
   return pot;
 }

@@ -34,6 +34,7 @@ Lines one_by_one(const char* label, const std::vector<std::string>& texts,
 Lines heading_lines(const Plan& plan, const SheetLayout& layout);  ///< pot, season, place
 Lines verdict_lines(const Plan& plan,
                     const SheetLayout& layout);                 ///< can it be done, days in flower
+Lines note_lines(const Plan& plan, const SheetLayout& layout);  ///< the grower's own words
 Lines step_lines(const Plan& plan, const SheetLayout& layout);  ///< fill and plant, bottom first
 Lines drawing_lines(const Plan& plan, const SheetLayout& layout);  ///< side view to scale
 Lines buy_lines(const Plan& plan, const SheetLayout& layout);      ///< bulbs to buy, set close

@@ -26,6 +26,7 @@ Lines sheet_of(const Plan& plan, const SheetLayout& layout) {
   const bool airy = layout.closeness < 2;
   Sheet sheet;
   sheet.add(heading_lines(plan, layout));
+  sheet.add(note_lines(plan, layout), airy);
   sheet.add(verdict_lines(plan, layout), airy);
   if (!plan.ok) {  // what cannot be planted has no steps, dates or shopping
     sheet.add(notice_lines(plan, layout));
