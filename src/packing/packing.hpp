@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <map>
+#include <mutex>
 #include <span>
 #include <string>
 #include <vector>
@@ -74,6 +75,7 @@ std::size_t lattice_count(const Section& section, Millimetres spacing, Millimetr
 
 /// Remembers packings, so that a second pot with the same section and bulbs costs nothing. Belongs
 /// to the caller, who makes one for a run; answers are those of pack_most() and place_count().
+/// Several threads may ask at once: each problem is solved by one of them, the others wait for it.
 class PackingCache {
  public:
   const Packing& most(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
@@ -82,7 +84,14 @@ class PackingCache {
                        Millimetres least_gap, Millimetres wall, Effort effort, Arrange arrange);
 
  private:
-  std::map<std::vector<double>, Packing> known_;
+  struct Entry {
+    std::once_flag solved;
+    Packing packing;
+  };
+  Entry& entry(std::vector<double> key);
+
+  std::mutex mutex_;  ///< of known_, whose entries stay where they are
+  std::map<std::vector<double>, Entry> known_;
 };
 
 }  // namespace bulbwright

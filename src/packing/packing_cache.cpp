@@ -1,3 +1,5 @@
+#include <utility>
+
 #include "packing/packing.hpp"
 
 namespace bulbwright {
@@ -22,23 +24,28 @@ std::vector<double> key_of(double question, const Section& section, std::span<co
 
 }  // namespace
 
+PackingCache::Entry& PackingCache::entry(std::vector<double> key) {
+  const std::lock_guard lock{mutex_};
+  return known_[std::move(key)];
+}
+
 const Packing& PackingCache::most(const Section& section, std::span<const PackKind> kinds,
                                   Millimetres gap, Millimetres wall, Effort effort,
                                   Arrange arrange) {
-  auto key = key_of(0.0, section, kinds, gap, wall, effort, arrange);
-  if (const auto found = known_.find(key); found != known_.end()) return found->second;
-  return known_.emplace(std::move(key), pack_most(section, kinds, gap, wall, effort, arrange))
-      .first->second;
+  Entry& asked = entry(key_of(0.0, section, kinds, gap, wall, effort, arrange));
+  std::call_once(asked.solved,
+                 [&] { asked.packing = pack_most(section, kinds, gap, wall, effort, arrange); });
+  return asked.packing;
 }
 
 const Packing& PackingCache::count(const Section& section, std::span<const PackKind> kinds,
                                    Millimetres least_gap, Millimetres wall, Effort effort,
                                    Arrange arrange) {
-  auto key = key_of(1.0, section, kinds, least_gap, wall, effort, arrange);
-  if (const auto found = known_.find(key); found != known_.end()) return found->second;
-  return known_
-      .emplace(std::move(key), place_count(section, kinds, least_gap, wall, effort, arrange))
-      .first->second;
+  Entry& asked = entry(key_of(1.0, section, kinds, least_gap, wall, effort, arrange));
+  std::call_once(asked.solved, [&] {
+    asked.packing = place_count(section, kinds, least_gap, wall, effort, arrange);
+  });
+  return asked.packing;
 }
 
 }  // namespace bulbwright
