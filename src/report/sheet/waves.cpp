@@ -5,6 +5,7 @@
 #include "report/sheet/parts.hpp"
 #include "report/sheet/words.hpp"
 #include "report/text_units.hpp"
+#include "report/week_axis.hpp"
 
 namespace bulbwright::report {
 namespace {
@@ -26,17 +27,6 @@ Marks marks_of(const TextStyle& style) {
   return style.utf8 ? Marks{"█", "◆", "░", "×"} : Marks{"=", "#", ".", "x"};
 }
 
-/// Days to columns: week by week from a Monday, `per_week` columns each.
-struct Axis {
-  Day start;
-  int weeks = 1;
-  int per_week = 3;
-  [[nodiscard]] int size() const { return weeks * per_week; }
-  [[nodiscard]] int at(Day day) const {
-    return std::clamp((day - start) * per_week / 7, 0, size() - 1);
-  }
-};
-
 bool is_guess(const PlannedWave& wave) {
   return !wave.confident || !wave.observed;
 }
@@ -52,7 +42,7 @@ std::string row_name(const PlannedWave& wave, const Plan& plan, const TextStyle&
 
 /// The weeks from the earliest to the latest flower, but no further from the expected ones than
 /// `widest_range`: an unsure wave would squeeze the rest.
-Axis axis_of(const std::vector<PlannedWave>& waves, int available) {
+WeekAxis axis_of(const std::vector<PlannedWave>& waves, int available) {
   Day first = waves.front().first, last = waves.front().last;
   Day from = first, to = last;
   for (const PlannedWave& wave : waves) {
@@ -61,70 +51,20 @@ Axis axis_of(const std::vector<PlannedWave>& waves, int available) {
     from = std::min({from, wave.first, wave.earliest_first});
     to = std::max({to, wave.last, wave.latest_last});
   }
-  from = std::max(from, first - widest_range);
-  to = std::min(to, last + widest_range);
-  Axis axis;
-  axis.start = from - from.days_since_monday();
-  axis.weeks = (to - axis.start) / 7 + 1;
-  axis.per_week = std::clamp(available / axis.weeks, 1, 4);
-  return axis;
+  return week_axis(std::max(from, first - widest_range), std::min(to, last + widest_range),
+                   available);
 }
 
-/// One row of cells, each a character that may be several bytes long.
-std::string row_text(const std::vector<std::string>& cells) {
-  std::string text;
-  for (const std::string& cell : cells) text += cell;
-  return text;
-}
-
-std::vector<std::string> empty_row(const Axis& axis) {
-  return std::vector<std::string>(static_cast<std::size_t>(axis.size()), " ");
-}
-
-void fill(std::vector<std::string>& cells, const Axis& axis, Day from, Day to, const char* mark) {
-  for (int i = axis.at(from); i <= axis.at(to); ++i) cells[static_cast<std::size_t>(i)] = mark;
-}
-
-std::string wave_bar(const PlannedWave& wave, const Axis& axis, const Marks& marks) {
-  std::vector<std::string> cells = empty_row(axis);
+std::string wave_bar(const PlannedWave& wave, const WeekAxis& axis, const Marks& marks) {
+  Cells cells = empty_row(axis);
   fill(cells, axis, wave.earliest_first, wave.latest_last, marks.range);
   fill(cells, axis, wave.first, wave.last, marks.flower);
   fill(cells, axis, wave.peak, wave.peak, marks.peak);
   return row_text(cells);
 }
 
-/// Writes `text` from column `at` on if it fits and no text stands there.
-void write(std::string& row, int at, const std::string& text) {
-  const auto from = static_cast<std::size_t>(at);
-  if (from + text.size() > row.size()) return;
-  for (std::size_t i = from == 0 ? 0 : from - 1; i < from + text.size(); ++i) {
-    if (row[i] != ' ') return;
-  }
-  row.replace(from, text.size(), text);
-}
-
-/// Month names where months begin; the first also at the left edge where there is room.
-std::string month_row(const Axis& axis) {
-  std::string row(static_cast<std::size_t>(axis.size()), ' ');
-  const Day end = axis.start + axis.weeks * 7 - 1;
-  for (Day day = axis.start; day <= end; ++day) {
-    if (day.day() == 1) write(row, axis.at(day), month_text(day));
-  }
-  write(row, 0, month_text(axis.start));
-  return row;
-}
-
-/// The day of the month of each Monday.
-std::string monday_row(const Axis& axis) {
-  std::string row;
-  for (int week = 0; week < axis.weeks; ++week) {
-    row += pad_right(fmt::format("{}", (axis.start + week * 7).day()), axis.per_week);
-  }
-  return row;
-}
-
-std::string gap_bar(const Display& display, const Axis& axis, const Marks& marks) {
-  std::vector<std::string> cells = empty_row(axis);
+std::string gap_bar(const Display& display, const WeekAxis& axis, const Marks& marks) {
+  Cells cells = empty_row(axis);
   for (const DayGap& gap : display.gaps) fill(cells, axis, gap.from, gap.to, marks.none);
   return row_text(cells);
 }
@@ -154,7 +94,7 @@ Lines bloom_lines(const Plan& plan, const SheetLayout& layout) {
     names = std::max(names, columns(row_name(wave, plan, style)));
   }
   names = std::min({names, longest_name, layout.width / 3});
-  const Axis axis = axis_of(waves, layout.width - names - dates_columns - 2);
+  const WeekAxis axis = axis_of(waves, layout.width - names - dates_columns - 2);
   const bool with_dates = names + axis.size() + dates_columns + 2 <= layout.width;
   const bool unsure = std::any_of(waves.begin(), waves.end(),
                                   [](const PlannedWave& wave) { return is_guess(wave); });
