@@ -23,6 +23,12 @@ constexpr std::array length_units{
     UnitName{"mm", 1.0},    UnitName{"cm", 10.0},     UnitName{"m", 1000.0}, UnitName{"in", 25.4},
     UnitName{"inch", 25.4}, UnitName{"inches", 25.4}, UnitName{"\"", 25.4},  UnitName{"ft", 304.8}};
 
+constexpr double litres_per_cubic_foot = 28.316846592;  // exact, from the foot of 304.8 mm
+constexpr std::array volume_units{UnitName{"l", 1.0},     UnitName{"L", 1.0},
+                                  UnitName{"litre", 1.0}, UnitName{"litres", 1.0},
+                                  UnitName{"liter", 1.0}, UnitName{"liters", 1.0},
+                                  UnitName{"ml", 0.001},  UnitName{"cu ft", litres_per_cubic_foot}};
+
 struct NumberAndUnit {
   double number;
   std::string_view unit;
@@ -89,6 +95,12 @@ LengthPair parse_length_pair(std::string_view text) {
     return {one, one, false};
   }
   return {parse_length(text.substr(0, at)), parse_length(text.substr(at + width)), true};
+}
+
+Litres parse_volume(std::string_view text) {
+  const auto [number, unit] =
+      split_unit(text, "\"12 l\" or \"0.4 cu ft\"", "\"{0} l\" or \"{0} cu ft\"");
+  return Litres{number * unit_factor(text, unit, volume_units, "l, ml or cu ft")};
 }
 
 Celsius parse_temperature(std::string_view text) {

@@ -77,6 +77,10 @@ struct LengthPair {
 /// @throws InvalidValue as parse_length.
 LengthPair parse_length_pair(std::string_view text);
 
+/// Reads "12 l", "12 litres", "900 ml", "0.4 cu ft". One unit, a decimal point.
+/// @throws InvalidValue as parse_length.
+Litres parse_volume(std::string_view text);
+
 /// Reads "5 C", "5 degC", "5 °C", "41 F", "41 °F", as a temperature.
 /// @throws InvalidValue as parse_length.
 Celsius parse_temperature(std::string_view text);

@@ -4,6 +4,7 @@
 #include "cli/fit_command.hpp"
 #include "cli/places_command.hpp"
 #include "cli/plan_command.hpp"
+#include "cli/season_command.hpp"
 #include "cli/shop_command.hpp"
 #include "cli/suggest_command.hpp"
 
@@ -11,8 +12,8 @@ namespace bulbwright::cli {
 
 std::vector<Command> all_commands() {
   return {
-      plan_command(),  suggest_command(), fit_command(),    shop_command(),
-      bulbs_command(), cold_command(),    places_command(),
+      plan_command(), season_command(), suggest_command(), fit_command(),
+      shop_command(), bulbs_command(),  cold_command(),    places_command(),
   };
 }
 

@@ -7,7 +7,7 @@
 namespace bulbwright::cli {
 namespace {
 
-constexpr int first_second = 2;
+constexpr int first_second = 1;
 
 void put(const std::string& text) {
   std::fwrite(text.data(), 1, text.size(), stderr);

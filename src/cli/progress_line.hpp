@@ -8,7 +8,7 @@
 
 namespace bulbwright::cli {
 
-/// After two seconds a line on standard error that tells how far the work is, renewed each second
+/// After a second a line on standard error that tells how far the work is, renewed each second
 /// and gone when this object is. For a terminal only: main() looks.
 class ProgressLine {
  public:

@@ -195,15 +195,7 @@ Json between_json(const Display& display, std::span<const PlannedWave> waves) {
 }
 
 Json display_json(const Display& display, std::span<const PlannedWave> waves = {}) {
-  Json json = Json::object();
-  put_day(json, "first", display.first);
-  put_day(json, "last", display.last);
-  json["days_in_flower"] = display.days_in_flower;
-  json["gaps"] = list_of(display.gaps, [](const DayGap& gap) {
-    return Json{
-        {"from", to_iso(gap.from)}, {"to", to_iso(gap.to)}, {"chance", rounded(gap.chance, 0.001)}};
-  });
-  if (display.longest) json["longest_run"] = days_json(*display.longest);
+  Json json = display_object(display);
   json["between"] = between_json(display, waves);
   return json;
 }
@@ -256,13 +248,6 @@ Json shopping_json(const ShoppingNeed& need) {
   return json;
 }
 
-Json caution_json(const Caution& caution) {
-  Json json{{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
-  put_text(json, "severity", word_of(caution.severity));
-  put_text(json, "short_text", caution_line(caution, TextStyle{}));
-  return json;
-}
-
 Json climate_json(const PlacePicture& place) {
   Json json{{"place", place.label},
             {"latitude", rounded(place.latitude, 0.01)},
@@ -289,6 +274,26 @@ Json window_json(const PlantingWindow& window) {
 
 }  // namespace
 
+Json caution_object(const Caution& caution) {
+  Json json{{"code", caution.code}, {"text", caution.text}, {"source", caution.source}};
+  put_text(json, "severity", word_of(caution.severity));
+  put_text(json, "short_text", caution_line(caution, TextStyle{}));
+  return json;
+}
+
+Json display_object(const Display& display) {
+  Json json = Json::object();
+  put_day(json, "first", display.first);
+  put_day(json, "last", display.last);
+  json["days_in_flower"] = display.days_in_flower;
+  json["gaps"] = list_of(display.gaps, [](const DayGap& gap) {
+    return Json{
+        {"from", to_iso(gap.from)}, {"to", to_iso(gap.to)}, {"chance", rounded(gap.chance, 0.001)}};
+  });
+  if (display.longest) json["longest_run"] = days_json(*display.longest);
+  return json;
+}
+
 Json plan_object(const Plan& plan) {
   Json json = document("bulbwright.plan/1");
   json["request"] = input::pot_file_object(plan.request);
@@ -301,7 +306,7 @@ Json plan_object(const Plan& plan) {
   json["materials"] = materials_json(plan.materials);
   json["shopping"] = list_of(plan.shopping, shopping_json);
   json["notices"] = list_of(plan.notices, notice_json);
-  json["cautions"] = list_of(plan.cautions, caution_json);
+  json["cautions"] = list_of(plan.cautions, caution_object);
   json["ok"] = plan.ok;
   json["season"] = plan.season;
   json["plant"] = to_iso(plan.plant);

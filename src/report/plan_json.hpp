@@ -14,7 +14,13 @@ namespace bulbwright::report {
 /// that is not known is an absent key; least_gap_mm of a single bulb is null.
 std::string plan_json(const Plan& plan);
 
-/// The same object, for documents that hold many plans.
+/// { code, text, source, severity, short_text }, metric.
+nlohmann::ordered_json caution_object(const Caution& caution);
+
+/// First and last flower, days with something open, gaps with their chance, the longest run.
+nlohmann::ordered_json display_object(const Display& display);
+
+/// The document plan_json() as an object, for documents that hold many plans.
 nlohmann::ordered_json plan_object(const Plan& plan);
 
 }  // namespace bulbwright::report

@@ -53,34 +53,6 @@ Json share_json(const ShoppingItem& item, const ShoppingItem::Share& share) {
   return json;
 }
 
-Json item_json(const ShoppingItem& item) {
-  Json json{{"item", item.item},     {"kind", word_of(item.kind)},
-            {"unit", item.unit},     {"need", amount_json(item, item.need)},
-            {"spares", item.spares}, {"buy", item.buy}};
-  if (item.loss_rate) {
-    json["loss_rate"] = rounded(*item.loss_rate, 0.001);
-    json["loss_origin"] = item.loss_origin;
-    json["own"] = item.own;
-  }
-  Json packs = Json::array();
-  for (const Pack& pack : item.packs) {
-    packs.push_back(Json{{"size", pack.size}, {"count", pack.count}});
-  }
-  json["packs"] = std::move(packs);
-  put_text(json, "name", item.name);
-  put_text(json, "grade", item.grade);
-  put_text(json, "label", item.label);
-  if (item.kind == ItemKind::mesh) {
-    json["mesh_mm"] = document_mm(item.mesh);
-    json["mesh_width_mm"] = document_mm(item.mesh_width);
-    json["mesh_opening_mm"] = document_mm(item.mesh_opening);
-  }
-  Json shares = Json::array();
-  for (const ShoppingItem::Share& share : item.shares) shares.push_back(share_json(item, share));
-  json["shares"] = std::move(shares);
-  return json;
-}
-
 std::string amount_cell(const ShoppingItem& item, double amount) {
   return item.unit == "l" ? fmt::format("{:.1f}", rounded(amount, 0.1))
                           : fmt::format("{:.0f}", amount);
@@ -127,6 +99,34 @@ std::string item_rows(const ShoppingList& list, const ShoppingItem& item) {
 
 }  // namespace
 
+Json shop_item_object(const ShoppingItem& item) {
+  Json json{{"item", item.item},     {"kind", word_of(item.kind)},
+            {"unit", item.unit},     {"need", amount_json(item, item.need)},
+            {"spares", item.spares}, {"buy", item.buy}};
+  if (item.loss_rate) {
+    json["loss_rate"] = rounded(*item.loss_rate, 0.001);
+    json["loss_origin"] = item.loss_origin;
+    json["own"] = item.own;
+  }
+  Json packs = Json::array();
+  for (const Pack& pack : item.packs) {
+    packs.push_back(Json{{"size", pack.size}, {"count", pack.count}});
+  }
+  json["packs"] = std::move(packs);
+  put_text(json, "name", item.name);
+  put_text(json, "grade", item.grade);
+  put_text(json, "label", item.label);
+  if (item.kind == ItemKind::mesh) {
+    json["mesh_mm"] = document_mm(item.mesh);
+    json["mesh_width_mm"] = document_mm(item.mesh_width);
+    json["mesh_opening_mm"] = document_mm(item.mesh_opening);
+  }
+  Json shares = Json::array();
+  for (const ShoppingItem::Share& share : item.shares) shares.push_back(share_json(item, share));
+  json["shares"] = std::move(shares);
+  return json;
+}
+
 std::string shop_json(const ShoppingList& list, std::span<const Request> requests) {
   Json json = document("bulbwright.shop/1");
   json["request"] = Json::array();
@@ -137,7 +137,7 @@ std::string shop_json(const ShoppingList& list, std::span<const Request> request
   for (std::size_t i = 0; i < list.pots.size(); ++i)
     json["pots"].push_back(pot_json(list.pots[i], i));
   json["items"] = Json::array();
-  for (const ShoppingItem& item : list.items) json["items"].push_back(item_json(item));
+  for (const ShoppingItem& item : list.items) json["items"].push_back(shop_item_object(item));
   return document_text(json);
 }
 

@@ -22,23 +22,6 @@ std::string pot_name(const PotNeeds& pot, std::size_t index) {
   return pot.file.empty() ? fmt::format("pot {}", index + 1) : printable(pot.file);
 }
 
-/// "Triumph tulip, 12 cm, TT26": as a shop assistant would look for it.
-std::string for_people(const ShoppingItem& item, const TextStyle& style) {
-  if (item.kind == ItemKind::mesh) {
-    const std::string length = length_text(item.mesh, style),
-                      width = length_text(item.mesh_width, style),
-                      opening = length_text(item.mesh_opening, style);
-    return length == width
-               ? fmt::format("wire mesh {} across, holes {} at most", length, opening)
-               : fmt::format("wire mesh {} by {}, holes {} at most", length, width, opening);
-  }
-  if (item.kind != ItemKind::bulb) return item.item;
-  std::string text = plain_name(item.name);
-  if (!item.grade.empty()) text += ", " + grade_text(item.grade, style);
-  if (!item.label.empty()) text += ", " + printable(item.label);
-  return text;
-}
-
 /// "30.4 l", or with inches "28 qt"; pieces as a number.
 std::string amount(const ShoppingItem& item, double value, const TextStyle& style) {
   if (item.unit != "l") return fmt::format("{:.0f}", value);
@@ -99,7 +82,7 @@ Lines table(const ShoppingList& list, bool bulbs, const TextStyle& style, int wi
   Lines lines;
   for (const ShoppingItem& item : list.items) {
     if ((item.kind == ItemKind::bulb) != bulbs) continue;
-    add_row(lines, capitalised(for_people(item, style)),
+    add_row(lines, capitalised(shop_item_text(item, style)),
             {amount(item, item.need, style), bulbs ? std::to_string(item.spares) : "",
              whole_amount(item, item.buy, style)},
             packs_text(item, style), width);
@@ -130,6 +113,22 @@ Lines closing(const ShoppingList& list, const TextStyle& style, int width) {
 }
 
 }  // namespace
+
+std::string shop_item_text(const ShoppingItem& item, const TextStyle& style) {
+  if (item.kind == ItemKind::mesh) {
+    const std::string length = length_text(item.mesh, style),
+                      width = length_text(item.mesh_width, style),
+                      opening = length_text(item.mesh_opening, style);
+    return length == width
+               ? fmt::format("wire mesh {} across, holes {} at most", length, opening)
+               : fmt::format("wire mesh {} by {}, holes {} at most", length, width, opening);
+  }
+  if (item.kind != ItemKind::bulb) return item.item;
+  std::string text = plain_name(item.name);
+  if (!item.grade.empty()) text += ", " + grade_text(item.grade, style);
+  if (!item.label.empty()) text += ", " + printable(item.label);
+  return text;
+}
 
 std::string shop_text(const ShoppingList& list, const TextStyle& style) {
   const int width = text_width(style);

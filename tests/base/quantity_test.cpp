@@ -15,6 +15,17 @@ TEST_CASE("lengths are read in the units growers use", "[quantity][published]") 
   CHECK(parse_length("15\"") == 381_mm);
 }
 
+// A foot is exactly 304.8 mm, so that a cubic foot is 28.316846592 litres.
+TEST_CASE("volumes are read in litres and cubic feet", "[quantity][published]") {
+  CHECK(parse_volume("12 l") == Litres{12.0});
+  CHECK(parse_volume("12 litres") == Litres{12.0});
+  CHECK(parse_volume(" 900ml ").value() == Approx(0.9));
+  CHECK(parse_volume("0.5 cu ft").value() == Approx(14.158423296));
+  CHECK_THROWS_WITH(parse_volume("12"), R"("12" has no unit; did you mean "12 l" or "12 cu ft"?)");
+  CHECK_THROWS_WITH(parse_volume("12 gal"),
+                    R"("12 gal" has the unknown unit "gal"; expected l, ml or cu ft)");
+}
+
 TEST_CASE("a bare number is refused with the likely fix", "[quantity][input]") {
   CHECK_THROWS_WITH(parse_length("15"), R"("15" has no unit; did you mean "15 in" or "15 mm"?)");
   CHECK_THROWS_WITH(parse_temperature("5"), R"("5" has no unit; did you mean "5 C" or "5 F"?)");

@@ -1,0 +1,9 @@
+#pragma once
+
+#include "cli/command.hpp"
+
+namespace bulbwright::cli {
+
+Command season_command();
+
+}  // namespace bulbwright::cli
