@@ -195,6 +195,7 @@ LayerRequest some_layer(Draw& draw) {
   if (layer.parts.size() == 1 && !layer.count) layer.pattern = static_cast<Pattern>(draw.below(3));
   if (draw.chance()) layer.label = "lot \\ 7";
   layer.own = draw.chance();
+  if (draw.chance()) layer.note = "old bed";
   if (draw.chance()) layer.received = Day{2026, 9, 20};
   if (draw.chance()) layer.cold_already_weeks = draw.number(0.0, 10.0, 0.1);
   layer.use = static_cast<Use>(draw.below(2));
