@@ -189,24 +189,30 @@ class Merge {
   void lay_dates() {
     const PotOptions& o = options_;
     if (o.plant || o.flower) {
+      const bool no_year = (!o.plant || input::says_no_year(*o.plant)) &&
+                           (!o.flower || input::says_no_year(*o.flower));
       request_.plant.reset();
       request_.flower.reset();
-      request_.season.reset();
+      asked_.yearless.plant.reset();
+      asked_.yearless.flower.reset();
       forget("plant");
       forget("flower");
-      forget("season");
+      if (!no_year) {
+        request_.season.reset();
+        forget("season");
+      }
     }
     if (o.season) {
+      // The file's own days go along, so that last year's pot is this year's.
+      input::forget_years(asked_);
       const Field field = from("--season", "season");
       if (const auto year = input::read_decimal(field, *o.season, first_year, last_year, faults_)) {
         request_.season =
             input::read_whole_number(field, *year, *o.season, first_year, last_year, faults_);
       }
     }
-    if (o.plant) request_.plant = input::read_day(from("--plant", "plant"), *o.plant, faults_);
-    if (o.flower) {
-      request_.flower = input::read_window(from("--flower", "flower"), *o.flower, faults_);
-    }
+    if (o.plant) input::read_plant(from("--plant", "plant"), *o.plant, asked_, faults_);
+    if (o.flower) input::read_flower(from("--flower", "flower"), *o.flower, asked_, faults_);
     if (o.spread) {
       (void)from("--spread", "spread");
       request_.spread = true;

@@ -40,7 +40,8 @@ void declare_pot(std::vector<Option>& all, PotOptions& options, const PotOptionG
 /// - --top, --base or --height replaces a profile;
 /// - --zone, --site or --near replaces the file's zone, site, near, normals and records; --records
 ///   is laid beside the file's zone, site, near or normals, which then continue it;
-/// - --plant or --flower replaces both, and the file's season unless --season is given too;
+/// - --plant or --flower replaces both, and the file's season unless --season is given too or the
+///   day says no year; --season moves the file's own days into its season;
 /// - --gap and --wall hold for every layer, --storage-weeks for every kind.
 /// Every fault goes to `faults`, named as it was written: "--top: ..." or by the file's line;
 /// contradictions of the whole included, and, with Need::all, what a plan lacks. A value that is

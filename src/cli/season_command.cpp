@@ -72,6 +72,8 @@ std::string told(const std::vector<InputFault>& faults) {
 std::string remarks_on(const std::vector<PotFile>& files, const Season& season) {
   std::string remarks;
   for (std::size_t i = 0; i < files.size(); ++i) {
+    for (const std::string& remark : files[i].asked.remarks)
+      remarks += "bulbwright: " + path_in_quotes(files[i].file) + ": " + remark + "\n";
     if (season.pots[i].ok()) continue;
     if (!files[i].ok()) remarks += describe(InputError{files[i].faults});
     remarks += "bulbwright: season: " + path_in_quotes(files[i].file) +

@@ -100,6 +100,11 @@ CommandResult run(const ShopOptions& options, const Terminal& terminal, input::I
   } else {
     result.document = report::shop_text(list, style);
   }
+  for (const Pot& pot : pots) {
+    if (options.common.quiet) break;
+    for (const std::string& remark : pot.asked.remarks)
+      result.remarks += "bulbwright: " + path_in_quotes(pot.file) + ": " + remark + "\n";
+  }
   if (result.exit_code != exit_done) {
     for (const PotNeeds& pot : list.pots) {
       if (!pot.ok && !options.common.quiet) {

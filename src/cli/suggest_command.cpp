@@ -67,7 +67,7 @@ CommandResult run(const SuggestOptions& options, const Terminal& terminal,
   const input::Facts facts = input::load_facts(options.common.data, inputs);
   SuggestionWish wish = wish_of(options.wish, facts.catalogue);
   input::Faults faults;
-  const input::LocatedRequest asked = request_of(options, inputs, faults);
+  input::LocatedRequest asked = request_of(options, inputs, faults);
   const PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(faults));
   wish.window =
       asked.request.flower.value_or(season_days(place_season.season, place_season.hemisphere));

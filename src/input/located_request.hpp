@@ -3,8 +3,10 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/error.hpp"
+#include "input/yearless.hpp"
 #include "plan/request.hpp"
 
 namespace bulbwright::input {
@@ -18,8 +20,10 @@ struct LocatedRequest {
   Request request;
   std::string file;  ///< name for messages; empty when the request came from flags alone
   SourcePlaces written_at;
-  bool is_sound = true;      ///< every object is one, without unknown keys
-  bool pot_is_sound = true;  ///< no value of the pot was refused
+  YearlessDays yearless;             ///< to be settled once the season is known
+  std::vector<std::string> remarks;  ///< what was settled otherwise than it was written
+  bool is_sound = true;              ///< every object is one, without unknown keys
+  bool pot_is_sound = true;          ///< no value of the pot was refused
 };
 
 /// A value was given, sound or not.

@@ -9,16 +9,17 @@
 namespace bulbwright::input {
 namespace {
 
-void read_dates(const ObjectReader& file, Request& request) {
+void read_dates(const ObjectReader& file, LocatedRequest& asked) {
+  Request& request = asked.request;
   request.season = file.whole_number("season", first_year, last_year);
   ReadContext& context = file.context();
-  if (const std::string* plant = file.text("plant", "\"2027-01-08\"")) {
-    request.plant = read_day(file.field("plant"), *plant, context.faults);
+  if (const std::string* plant = file.text("plant", "\"2027-01-08\" or \"01-08\"")) {
+    read_plant(file.field("plant"), *plant, asked, context.faults);
   }
   if (const std::string* flower = file.text("flower",
                                             "\"2027-03-20\" or "
                                             "\"2027-03-20..2027-04-02\"")) {
-    request.flower = read_window(file.field("flower"), *flower, context.faults);
+    read_flower(file.field("flower"), *flower, asked, context.faults);
   }
   request.spread = file.truth("spread").value_or(false);
   if (const auto order = file.word<LayerOrder>("order", "order of layers")) {
@@ -40,7 +41,7 @@ LocatedRequest read_pot_file(std::string_view text, const std::string& file, Fau
   if (const JsonValue* pot = top.find("pot")) request.pot = read_pot(*pot, context);
   asked.pot_is_sound = faults.size() == before;
   if (const JsonValue* place = top.find("place")) request.place = read_place(*place, context);
-  read_dates(top, request);
+  read_dates(top, asked);
   if (const JsonValue* storage = top.find("storage")) {
     request.storage = read_storage(*storage, context);
   }

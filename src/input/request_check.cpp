@@ -23,13 +23,14 @@ class Contradictions {
   std::vector<InputFault> found() && {
     if (asked_.pot_is_sound) judge_pot();
     if (request_.place) judge_place(*request_.place);
-    if (request_.plant && request_.flower) {
+    const bool has_flower = request_.flower || asked_.yearless.flower;
+    if ((request_.plant || asked_.yearless.plant) && has_flower) {
       add("flower",
           "given beside plant; expected one of the two, the planting day or the wanted "
           "flowering time");
     }
     for (std::size_t i = 0; i < request_.layers.size(); ++i) judge_count(i);
-    if (request_.spread && request_.flower) {
+    if (request_.spread && has_flower) {
       add("spread",
           "given beside flower; expected one of the two, the longest display or the wanted time");
     }

@@ -37,12 +37,25 @@ std::optional<RecordedDays> records_of(const LocatedRequest& asked, InputFiles& 
   }
 }
 
-/// The season, which needs the latitude to be known.
-std::optional<int> judged_season(const LocatedRequest& asked, double latitude, Faults& faults) {
+/// The season, which needs the latitude to be known; days without a year are put into it.
+std::optional<int> judged_season(LocatedRequest& asked, double latitude, Faults& faults) {
   const Request& request = asked.request;
   const Hemisphere hemisphere = latitude < 0.0 ? Hemisphere::south : Hemisphere::north;
   if (!hemisphere_of(*request.place)) faults.add(season_faults(asked, hemisphere));
   const auto season = season_of(request, hemisphere);
+  if (asked.yearless.any()) {
+    const char* field = asked.yearless.plant ? "plant" : "flower";
+    if (!season) {
+      faults.add({fault_at(asked, field,
+                           "says no year; say which autumn in season, or write the day with its "
+                           "year")});
+      return std::nullopt;
+    }
+    asked.remarks = settle_years(asked, *season, hemisphere);
+    if (request.flower && request.flower->last < request.flower->first) {
+      faults.add({fault_at(asked, "flower", "the window ends before it starts")});
+    }
+  }
   const bool refused = given(asked, "season") || given(asked, "plant") || given(asked, "flower");
   if (!season && !refused) {
     faults.add({fault_at(asked, "season",
@@ -152,8 +165,7 @@ PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs) {
   return places;
 }
 
-PlaceSeason resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
-                    Faults faults) {
+PlaceSeason resolve(LocatedRequest& asked, const Facts& facts, InputFiles& inputs, Faults faults) {
   faults.add(taxa_faults(asked, facts.catalogue.ids()));
   const std::optional<Place> place = resolve_place(asked, facts.places, faults);
   const std::optional<RecordedDays> records = records_of(asked, inputs, faults);

@@ -36,9 +36,10 @@ Facts load_facts(const std::string& data_folder, InputFiles& inputs);
 /// @throws InputError as load_facts.
 PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs);
 
-/// The place and season of a request, with its taxa and dates checked against the catalogue.
+/// The place and season of a request, with its taxa and dates checked against the catalogue; days
+/// without a year get that of the season.
 /// @throws InputError with the faults found so far and every further one, each at its field.
-PlaceSeason resolve(const LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
+PlaceSeason resolve(LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
                     Faults faults = {});
 
 /// What a plan is made from; everything given must outlive it.

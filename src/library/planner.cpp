@@ -21,7 +21,7 @@ struct Planner::Inside {
 
   Plan plan(std::string_view pot_file, const std::string& name, Effort effort) {
     input::Faults faults;
-    const input::LocatedRequest asked = input::read_pot_file(pot_file, name, faults);
+    input::LocatedRequest asked = input::read_pot_file(pot_file, name, faults);
     faults.add(input::contradictions(asked));
     faults.add(input::omissions(asked));
     const PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(faults));

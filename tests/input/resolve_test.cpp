@@ -18,7 +18,7 @@ std::string faults_of(const std::string& text) {
   static const input::Facts facts = input::load_facts("", inputs);
   try {
     input::Faults faults;
-    const input::LocatedRequest asked = input::read_pot_file(text, "a.json", faults);
+    input::LocatedRequest asked = input::read_pot_file(text, "a.json", faults);
     faults.add(input::contradictions(asked));
     faults.add(input::omissions(asked));
     (void)input::resolve(asked, facts, inputs, std::move(faults));
