@@ -11,13 +11,13 @@ int bulbs_in(const Plan& plan) {
   return bulbs;
 }
 
-double hours_for(const Plan& plan) {
+}  // namespace
+
+double filling_hours(const Plan& plan) {
   return (minutes_a_pot + minutes_a_litre * plan.materials.mix_loose.value() +
           minutes_a_bulb * bulbs_in(plan)) /
          60.0;
 }
-
-}  // namespace
 
 Filling filling_of(std::span<const SeasonPot> pots, std::optional<double> hours_a_day) {
   std::vector<std::size_t> order;
@@ -30,7 +30,7 @@ Filling filling_of(std::span<const SeasonPot> pots, std::optional<double> hours_
   Filling filling;
   for (const std::size_t pot : order) {
     const Plan& plan = *pots[pot].plan;
-    const double hours = hours_for(plan);
+    const double hours = filling_hours(plan);
     Day day = plan.plant;
     if (!filling.days.empty()) day = std::max(day, filling.days.back().date);
     const bool same = !filling.days.empty() && filling.days.back().date == day;

@@ -19,6 +19,9 @@ inline constexpr double minutes_a_pot = 10.0;
 inline constexpr double minutes_a_litre = 0.5;
 inline constexpr double minutes_a_bulb = 0.25;
 
+/// Of a plan that can be carried out.
+double filling_hours(const Plan& plan);
+
 struct FillingDay {
   Day date;
   std::vector<std::size_t> pots;

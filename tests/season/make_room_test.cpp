@@ -100,6 +100,7 @@ TEST_CASE("a pot with a wanted day does not wait, nor are own bulbs bought", "[m
   Request wanted = round_pot("event", 340, {"tulip-triumph"});
   wanted.flower = DayWindow{Day{2027, 3, 25}, Day{2027, 3, 25}};
   wanted.layers.front().count = 12;
+  wanted.layers.front().own = true;
   house.add(wanted);
   const std::vector<Bag> bags = house.bags();
   REQUIRE_FALSE(bags.empty());
