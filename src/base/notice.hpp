@@ -23,6 +23,7 @@ enum class NoticeCode {
   storage_long,
   storage_before_bulbs,
   storage_shortened,
+  precooled_offered,
   under_chilled,
   less_than_recommended,
   weeks_would_help,
@@ -72,6 +73,7 @@ enum class NoticeCode {
   no_common_window,
   mix_warm,
   mix_too_warm,
+  mix_frozen,
   wanted_day,
   wanted_day_off,
   wanted_day_missed,
@@ -88,18 +90,18 @@ enum class NoticeCode {
 constexpr auto enum_words(NoticeCode) {
   return words_to<NoticeCode::nothing_found>(
       "never-refrigerate", "storage-too-long", "storage-long", "storage-before-bulbs",
-      "storage-shortened", "under-chilled", "less-than-recommended", "weeks-would-help",
-      "chill-in-pot", "storage-temperature", "over-chilled", "no-natural-cold", "enough-winter",
-      "pot-freezes", "no-flower", "buds-blast", "never-dated", "one-kind-in-depths", "too-shallow",
-      "does-not-fit", "no-room", "close-together", "thin-between", "order-kept",
-      "flowers-before-layer-above", "hidden-by-leaves", "leaf-mat", "opposite-water",
-      "opposite-rest", "opposite-light", "used-mix", "hardiness", "assumed", "zone-alone",
-      "zone-stations", "stations-blended", "stations-far", "offset-applied", "record-offset",
-      "winter-wet", "winter-dry", "winter-assumed", "normals-no-winter", "gaps-filled",
-      "values-rejected", "days-missing", "no-common-window", "mix-warm", "mix-too-warm",
-      "wanted-day", "wanted-day-off", "wanted-day-missed", "wanted-day-unreachable",
-      "wanted-window", "wanted-window-part", "spread", "no-tulip-pot", "none-known-safe",
-      "nothing-found");
+      "storage-shortened", "precooled-offered", "under-chilled", "less-than-recommended",
+      "weeks-would-help", "chill-in-pot", "storage-temperature", "over-chilled", "no-natural-cold",
+      "enough-winter", "pot-freezes", "no-flower", "buds-blast", "never-dated",
+      "one-kind-in-depths", "too-shallow", "does-not-fit", "no-room", "close-together",
+      "thin-between", "order-kept", "flowers-before-layer-above", "hidden-by-leaves", "leaf-mat",
+      "opposite-water", "opposite-rest", "opposite-light", "used-mix", "hardiness", "assumed",
+      "zone-alone", "zone-stations", "stations-blended", "stations-far", "offset-applied",
+      "record-offset", "winter-wet", "winter-dry", "winter-assumed", "normals-no-winter",
+      "gaps-filled", "values-rejected", "days-missing", "no-common-window", "mix-warm",
+      "mix-too-warm", "mix-frozen", "wanted-day", "wanted-day-off", "wanted-day-missed",
+      "wanted-day-unreachable", "wanted-window", "wanted-window-part", "spread", "no-tulip-pot",
+      "none-known-safe", "nothing-found");
 }
 inline constexpr std::size_t notice_codes = words_of<NoticeCode>().size();
 

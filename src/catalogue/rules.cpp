@@ -43,6 +43,7 @@ constexpr std::array rules{
     QuantityRule{"moisture_growth", "", 0, 0, true, &Taxon::moisture_growth},
     QuantityRule{"moisture_rest", "", 0, 0, true, &Taxon::moisture_rest},
     QuantityRule{"after", "", 0, 0, true, &Taxon::after},
+    QuantityRule{"after_cold_winter", "", 0, 0, false, &Taxon::after_cold_winter},
     QuantityRule{"hardiness_min_zone", "USDA zone", 1, 13, true, &Taxon::hardiness_min_zone},
     QuantityRule{"hardiness_max_zone_without_prechill", "USDA zone", 1, 13, true,
                  &Taxon::max_zone_without_prechill},

@@ -126,7 +126,9 @@ struct Taxon {
   Light light = Light::sun;
   Moisture moisture_growth = Moisture::normal;
   Moisture moisture_rest = Moisture::normal;
-  AfterFlowering after = AfterFlowering::keep;
+  AfterFlowering after = AfterFlowering::keep;  ///< after a mild winter and a hot summer
+  /// Where the winter gives the cold and bulbs last, of kinds that are else discarded.
+  AfterFlowering after_cold_winter = AfterFlowering::discard;
   int hardiness_min_zone = 0;
   std::optional<Figure> frost_lethal_c;  ///< of the mix: rooted bulbs begin to die, all are dead
   int max_zone_without_prechill = 0;

@@ -17,10 +17,33 @@ constexpr double above_utah_steps = -1.0;
 constexpr double e0 = 4153.5, e1 = 12888.8, a0 = 139500.0, a1 = 2.567e18;
 constexpr double slope = 1.6, tf_k = 277.0, kelvin = 273.0;
 
+/// Share of a normal distribution about t_c that lies at or below `top_c`.
+double share_below(double top_c, double t_c, double sd_k) {
+  return 0.5 * std::erfc((t_c - top_c) / (sd_k * std::sqrt(2.0)));
+}
+
+constexpr double chill_top_c = 7.2;
+
 }  // namespace
 
+double mean_chill_hour(double t_c, double sd_k) {
+  if (sd_k <= 0.0) return is_chill_hour(t_c) ? 1.0 : 0.0;
+  return share_below(chill_top_c, t_c, sd_k) - share_below(0.0, t_c, sd_k);
+}
+
+double mean_utah_unit(double t_c, double sd_k) {
+  if (sd_k <= 0.0) return utah_unit(t_c);
+  double sum = 0.0, below = 0.0;
+  for (const UtahStep& step : utah_steps) {
+    const double share = share_below(step.top_c, t_c, sd_k);
+    sum += step.units * (share - below);
+    below = share;
+  }
+  return sum + above_utah_steps * (1.0 - below);
+}
+
 bool is_chill_hour(double t_c) {
-  return t_c >= -chill_tie_k && t_c <= 7.2 + chill_tie_k;
+  return t_c >= -chill_tie_k && t_c <= chill_top_c + chill_tie_k;
 }
 
 double utah_unit(double t_c) {

@@ -16,6 +16,12 @@ bool is_chill_hour(double t_c);
 /// and Elberta peach trees", HortScience 9(4), 1974, 331-332, in the Celsius steps in common use.
 double utah_unit(double t_c);
 
+/// The same means over a normal distribution of temperatures about t_c: what hours are worth that
+/// differ from what is expected of them by `sd_k`. Exact: each step by its share of the
+/// distribution. With sd_k = 0 the hour as it stands.
+double mean_chill_hour(double t_c, double sd_k);
+double mean_utah_unit(double t_c, double sd_k);
+
 /// The Dynamic Model, hour by hour.
 /// Source: Fishman, Erez, Couvillon, "The temperature dependence of dormancy breaking in plants",
 /// J. Theor. Biol. 124, 1987, 473-483, and 126, 1987, 309-321; constants e0 = 4153.5, e1 =

@@ -14,6 +14,13 @@ void ColdLedger::close_month() {
   ColdFigures& figures = table_.months.back().figures;
   if (figures.days > 0) figures.mean_c = month_sum_c_ / (24.0 * figures.days);
   figures.cold_weeks = cold_.weeks().value() - weeks_before_month_;
+  // What warmth undoes it takes from the newest cold.
+  for (std::size_t m = table_.months.size() - 1; m > 0; --m) {
+    ColdFigures& later = table_.months[m].figures;
+    if (later.cold_weeks >= 0.0) break;
+    table_.months[m - 1].figures.cold_weeks += later.cold_weeks;
+    later.cold_weeks = 0.0;
+  }
   weeks_before_month_ = cold_.weeks().value();
   month_sum_c_ = 0.0;
 }
@@ -31,8 +38,8 @@ void ColdLedger::add(Day day, const DayHours& air_c, bool measured, double anoma
   for (const double t_c : air_c) {
     month_sum_c_ += t_c;
     sum_c_ += t_c;
-    month.hours_0_7 += is_chill_hour(t_c) ? 1.0 : 0.0;
-    month.utah_units += utah_unit(t_c);
+    month.hours_0_7 += mean_chill_hour(t_c, anomaly_sd_k);
+    month.utah_units += mean_utah_unit(t_c, anomaly_sd_k);
     month.chill_portions += dynamic_.step(t_c);
   }
   cold_.add(in_pot);

@@ -15,7 +15,8 @@ namespace bulbwright {
 class ColdLedger {
  public:
   ColdLedger(DayWindow window, const PotThermal& pot, Exposure exposure);
-  /// anomaly_sd_k: as PotTemperature::add(); it bears on the cold weeks alone.
+  /// anomaly_sd_k: as PotTemperature::add(); it bears on cold weeks, hours and Utah units. The
+  /// Dynamic Model takes the hours as they stand.
   void add(Day day, const DayHours& air_c, bool measured, double anomaly_sd_k = 0.0);
   [[nodiscard]] ColdTable table() const;
 

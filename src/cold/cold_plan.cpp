@@ -372,6 +372,12 @@ double helpful_weeks(const ColdAsk& ask, const ColdPlan& plan) {
   return std::max(0.0, std::min(most, std::ceil(std::max(2.0, cold.lacking_weeks))));
 }
 
+Notice precooled_notice(const Taxon& taxon, std::optional<Day> planted) {
+  Notice notice{NoticeCode::precooled_offered, Severity::note, {{taxon.id, taxon.name}}};
+  if (planted) notice.details = {{DetailName::planted, *planted}};
+  return notice;
+}
+
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted) {
   using enum NoticeCode;
   std::vector<Notice> notices;
@@ -407,7 +413,8 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
   if (!ask.fixed_weeks && cold.storage_weeks > 0.0 && taxon.cold_form == ColdForm::dry_ok &&
       total > taxon.dry_cold_max_weeks.value) {
     say(storage_long, Severity::warning,
-        {{DetailName::given, Weeks{total}}, {DetailName::most, dry_most}});
+        {{stays_cold(ask) ? DetailName::wanted : DetailName::given, Weeks{total}},
+         {DetailName::most, dry_most}});
   }
   if (plan.limit == ColdPlan::Limit::days) {
     say(storage_shortened, Severity::warning,
@@ -416,6 +423,8 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
          {DetailName::given, Weeks{cold.storage_weeks}},
          {DetailName::planted, planted},
          {DetailName::nearest, ask.available + static_cast<int>(plan.wanted_weeks * 7.0)}});
+    if (is_chilled_kind(taxon) && cold.already_weeks <= 0.0)
+      notices.push_back(precooled_notice(taxon, planted));
   }
   const double helpful = helpful_weeks(ask, plan);
   if (is_under_chilled(ask, plan)) {

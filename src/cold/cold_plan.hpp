@@ -135,6 +135,10 @@ bool is_under_chilled(const ColdAsk& ask, const ColdPlan& plan);
 /// where they would not help.
 double helpful_weeks(const ColdAsk& ask, const ColdPlan& plan);
 
+/// That bulbs of a kind can be bought precooled, where it is too late to chill them: for a planting
+/// on `planted`, or for an earlier flower than the plan's.
+Notice precooled_notice(const Taxon& taxon, std::optional<Day> planted);
+
 /// What is wrong or risky about a kind's cold, for the grower.
 std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day planted);
 

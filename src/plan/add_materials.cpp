@@ -73,7 +73,8 @@ void add_dates(const PlanFacts& facts, Plan& plan) {
   plan.dates =
       care_dates({kinds, plan.plant, &facts.season.winters[facts.season.cold],
                   plan.materials.mesh_opening > Millimetres{0.0}, plan.place.winter,
-                  earliest_bulbs(facts.season.season, facts.season.hemisphere), facts.lowest_mix});
+                  earliest_bulbs(facts.season.season, facts.season.hemisphere), facts.lowest_mix,
+                  bulbs_last(facts.context.place_season.frost.annual_low, plan.place.mix_mean_c)});
 }
 
 }  // namespace bulbwright

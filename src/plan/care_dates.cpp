@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <optional>
 
+#include "climate/place.hpp"
+#include "cold/cold_plan.hpp"
+
 namespace bulbwright {
 namespace {
 
@@ -104,19 +107,23 @@ std::optional<DayWindow> frost_days(const PotWinter& winter, Day from, Celsius l
   return frost;
 }
 
+/// The last flower, and six weeks more where a kind is to feed its bulb.
+Day end_of_leaves(const CareFacts& facts) {
+  Day over = facts.plant;
+  bool feeds = false;
+  for (const CareKind& kind : facts.kinds) {
+    over = std::max(over, kind.wave->last);
+    feeds = feeds ||
+            (kind.wave->flowers && after_here(kind, facts.bulbs_last) != AfterFlowering::discard);
+  }
+  return feeds ? over + leaves_last_days : over;
+}
+
 void add_growing(const CareFacts& facts, Dates& dates) {
   if (facts.kinds.empty()) return;
   Day noses = facts.kinds.front().shoots;
-  Day end = facts.plant;
-  for (const CareKind& kind : facts.kinds) {
-    noses = std::min(noses, kind.shoots);
-    end = std::max(end, kind.wave->last);
-  }
-  const bool feeds = std::ranges::any_of(facts.kinds, [](const CareKind& kind) {
-    return kind.taxon->after != AfterFlowering::discard;
-  });
-  dates.add(Task::keep_moist, facts.plant + 1, feeds ? end + leaves_last_days : end).winter =
-      facts.winter;
+  for (const CareKind& kind : facts.kinds) noses = std::min(noses, kind.shoots);
+  dates.add(Task::keep_moist, facts.plant + 1, end_of_leaves(facts)).winter = facts.winter;
   // Shoots want the open air, and with leaves the pot drinks.
   if (facts.winter == WinterRain::wet && noses - 1 > facts.plant + 1)
     dates.add(Task::keep_from_rain, facts.plant + 1, noses - 1);
@@ -131,24 +138,37 @@ void add_growing(const CareFacts& facts, Dates& dates) {
 }
 
 /// Layers cannot be pulled out of a full pot, nor one dried while another grows: what is discarded
-/// or dried off waits for the last flower.
+/// or dried off waits for the last flower, and for the last leaves where any are kept.
 void add_afterwards(const CareFacts& facts, Dates& dates) {
-  Day over = facts.plant;
-  for (const CareKind& kind : facts.kinds) {
-    if (kind.wave->flowers) over = std::max(over, kind.wave->last);
-  }
+  const Day over = end_of_leaves(facts);
   for (const CareKind& kind : facts.kinds) {
     if (!kind.wave->flowers) continue;
-    const bool leaves_work = kind.taxon->after != AfterFlowering::discard;
+    const AfterFlowering after = after_here(kind, facts.bulbs_last);
+    const bool kept = after == AfterFlowering::keep;
     dates
-        .add(Task::after_flowering, kind,
-             kind.taxon->after == AfterFlowering::keep ? kind.wave->last + 1 : over + 1,
-             leaves_work ? std::optional{over + leaves_last_days} : std::nullopt)
-        .after = kind.taxon->after;
+        .add(Task::after_flowering, kind, kept ? kind.wave->last + 1 : over + 1,
+             kept ? std::optional{over} : std::nullopt)
+        .after = after;
   }
 }
 
 }  // namespace
+
+AfterFlowering after_here(const CareKind& kind, bool bulbs_last) {
+  const TaxonCold& cold = *kind.cold;
+  const bool cooled = cold.storage_weeks + cold.already_weeks > 0.0;
+  if (cold.use == Use::forcing || (cold.need.least > 0.0 && cooled)) return AfterFlowering::discard;
+  const bool enough =
+      cold.lacking_weeks <= 0.5 && rounded(cold.chance_least_met, 0.01) >= sure_chance;
+  const bool lasts = bulbs_last && enough && kind.taxon->after == AfterFlowering::discard;
+  return lasts ? kind.taxon->after_cold_winter : kind.taxon->after;
+}
+
+bool bulbs_last(Celsius annual_low, std::span<const double> mix_mean_c) {
+  constexpr double hot_month_c = 23.0;
+  return annual_low < zone_bounds("8a").low ||
+         std::ranges::all_of(mix_mean_c, [](double month) { return month < hot_month_c; });
+}
 
 std::vector<PlannedDate> care_dates(const CareFacts& facts) {
   Dates dates;

@@ -32,7 +32,18 @@ struct CareFacts {
   WinterRain winter = WinterRain::ordinary;
   std::optional<Day> bulbs_from{};  ///< first day on which bulbs are to be had
   Celsius lowest_mix{0.0};          ///< in a usual year's hardest frost
+  bool bulbs_last = false;          ///< long winters, or cool summers: see after_here()
 };
+
+/// What pays after flowering, at a place: a kind that had to be refrigerated, or was forced, is an
+/// annual there; where bulbs last and the winter gave its cold a kind is kept that mild winters and
+/// hot summers wear out; else as the catalogue says. common practice
+AfterFlowering after_here(const CareKind& kind, bool bulbs_last);
+
+/// Bulbs last where winters are those of zone 7 or colder, or where no month's mix is as warm as 23
+/// degC in the mean. common practice: tulips and trumpet daffodils come back in the north and on
+/// cool coasts, not in the American South
+bool bulbs_last(Celsius annual_low, std::span<const double> mix_mean_c);
 
 /// What is to be done or seen, in order of days: ordering, refrigerating and checking, planting,
 /// winter care by its rain (docs/pot-and-stack.md), shoots, flowers and afterwards. Bulbs are

@@ -37,6 +37,19 @@ void add(std::vector<Notice> notices, Settled& settled) {
   settled.notices.insert(settled.notices.begin(), notices.begin(), notices.end());
 }
 
+/// Where flowers come later than wanted for want of weeks in the cold: bulbs that have had them.
+void offer_precooled(const WantedAnswer& answer, Settled& settled) {
+  using enum RemarkCode;
+  const bool too_late = answer.days_off > 0 && answer.limit &&
+                        (answer.limit->code == limit_bulbs || answer.limit->code == limit_least ||
+                         answer.limit->code == limits_together_earlier);
+  if (!too_late) return;
+  for (const TimedKind& kind : settled.pot_case.kinds) {
+    if (is_chilled_kind(*kind.ask.taxon) && kind.ask.already_weeks <= 0.0)
+      settled.notices.push_back(precooled_notice(*kind.ask.taxon, std::nullopt));
+  }
+}
+
 void settle_day(Settled& settled, const PlanContext& context) {
   PotCase& asked = settled.pot_case;
   Request& request = asked.request;
@@ -46,6 +59,7 @@ void settle_day(Settled& settled, const PlanContext& context) {
     settled.wanted = WantedReport{answer.wanted,   answer.predicted, answer.open,
                                   answer.days_off, answer.met,       answer.limit};
     add(wanted_notices(answer), settled);
+    offer_precooled(answer, settled);
   } else {
     const SpreadAnswer answer = find_spread(asked.kinds, asked.season, request.plant);
     fix(request, answer.plant, answer.weeks, answer.usual_weeks);

@@ -61,6 +61,7 @@ constexpr std::array headings{
     Heading{"moisture_growth", "moisture in growth"},
     Heading{"moisture_rest", "moisture at rest"},
     Heading{"after", "afterwards"},
+    Heading{"after_cold_winter", "after a cold winter"},
     Heading{"", "Animals and poison"},
     Heading{"deer", "deer"},
     Heading{"gopher", "gophers"},

@@ -52,7 +52,7 @@ constexpr const char* moist_in_dry =
 const char* after_words(AfterFlowering after) {
   switch (after) {
     case AfterFlowering::discard:
-      return "discard {kinds} after flowering";
+      return "discard {kinds} (annuals here)";
     case AfterFlowering::keep:
       return "{kinds}: cut dead flowers, feed, and keep until the leaves are yellow";
     case AfterFlowering::dry_off:

@@ -17,6 +17,9 @@ constexpr WordRow<NoticeCode> sentences[] = {
     {storage_too_long,
      "{kinds}: {given} dry in the refrigerator costs flowers; {most} is the most, then plant"},
     {storage_long,
+     "{kinds}: {wanted} in refrigerators by planting, with those they came with; past {most} "
+     "flowers may be lost: plant them as soon as they come"},
+    {storage_long,
      "{kinds}: {given} dry in the refrigerator, to reach the least cold; past {most} flowers may "
      "be lost"},
     {storage_long, "{kinds}: more than {most} dry in the refrigerator begins to cost flowers"},
@@ -26,6 +29,13 @@ constexpr WordRow<NoticeCode> sentences[] = {
     {storage_shortened,
      "{kinds}: {wanted} of refrigeration wanted, but bulbs come on {available}, {given} before "
      "{planted}; plant on {nearest} to give them all"},
+    {precooled_offered,
+     "{kinds}: too late to chill them for a planting on {planted}; bulbs sold precooled, sent to "
+     "be planted at "
+     "once, flower without it (cold_already in the pot file)"},
+    {precooled_offered,
+     "{kinds}: too late to chill them yourself for that day; bulbs sold precooled, sent to be "
+     "planted at once, can be sooner (cold_already in the pot file)"},
     {under_chilled,
      "{kinds}: about {given} of cold in a {winter} winter where {least} is the least: expect "
      "{expect}; least reached in {chance} of 100 winters"},
@@ -137,8 +147,9 @@ constexpr WordRow<NoticeCode> sentences[] = {
      "with winter \"ordinary\")"},
     {winter_assumed, "winter taken as ordinary: its rain is not known"},
     {normals_no_winter,
-     "normals hold no cold or warm spells: hours between {lowest} and {highest} can be wrong by a "
-     "factor of two, portions by a tenth. Records of real winters do better"},
+     "normals hold no cold or warm spells of their own: hours between {lowest} and {highest}, and "
+     "portions, can be wrong by a tenth, in warm places by more. Records of real winters do "
+     "better"},
     {gaps_filled,
      "{hours} hours (gaps up to {hour_limit}) and {days} days (gaps up to {day_limit}) were filled "
      "by straight lines"},
@@ -150,6 +161,14 @@ constexpr WordRow<NoticeCode> sentences[] = {
      "chill the whole planted pot"},
     {mix_warm, "{kinds}: the mix is at about {mix:half} when planted; {advice}"},
     {mix_too_warm, "{kinds}: the mix is at about {mix:half} when planted; {advice}"},
+    {mix_frozen,
+     "on {planted} the mix lies frozen in a usual winter: bulbs without roots die in it; plant by "
+     "{last}, or keep them dry and cool until it thaws about {day}"},
+    {mix_frozen,
+     "on {planted} the mix lies frozen in a usual winter: bulbs without roots die in it; keep them "
+     "dry and cool until it thaws about {day}"},
+    {mix_frozen,
+     "on {planted} the mix lies frozen in a usual winter: bulbs without roots die in it"},
     {wanted_day,
      "on {day} {open} of {all} kinds {open:is|are} in flower[; most are on {predicted}, {off:late}]"
      "[: {limit}][; not {closed}]"},

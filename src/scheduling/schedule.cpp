@@ -214,6 +214,23 @@ void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
   }
 }
 
+/// A day that the grower chose, on which the mix of the normal winter lies frozen.
+void say_frozen(std::span<const ScheduledKind> kinds, const SeasonView& season,
+                PlantingChoice& choice) {
+  const PotWinter& normal = *season.normal;
+  if (kinds.empty() || !is_frozen(normal, choice.plant)) return;
+  std::vector<Detail> details{{DetailName::planted, choice.plant}};
+  Day thaw = choice.plant, open = choice.plant;
+  while (thaw < normal.last() && is_frozen(normal, thaw)) ++thaw;
+  while (open > normal.first && is_frozen(normal, open)) open = open - 1;
+  const Day rooted = open - rooting_days;
+  const bool to_be_had = std::ranges::all_of(
+      kinds, [&](const ScheduledKind& kind) { return kind.ask.available <= rooted; });
+  if (to_be_had) details.push_back({DetailName::last, rooted});
+  details.push_back({DetailName::day, thaw});
+  choice.notices.push_back({NoticeCode::mix_frozen, Severity::warning, {}, std::move(details)});
+}
+
 }  // namespace
 
 std::vector<ScheduledKind> scheduled_kinds(std::span<const TimedKind> kinds,
@@ -292,6 +309,7 @@ PlantingChoice choose_planting(std::span<const ScheduledKind> kinds, const Seaso
     say_no_common_window(kinds, choice.windows, choice);
   choice.windows.push_back(common);
   say_soil(kinds, season, choice);
+  if (given) say_frozen(kinds, season, choice);
   return choice;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include <catch2/catch.hpp>
 
@@ -152,4 +153,35 @@ TEST_CASE("more weeks of storage never leave more cold missing", "[cold_plan][la
     CHECK(missing <= before + 1e-9);
     before = missing;
   }
+}
+
+// Bulbs sold precooled are planted at once, or stay in the refrigerator. common practice
+TEST_CASE("bulbs that came with cold stay cold to the hour of planting, or lose some",
+          "[cold_plan]") {
+  const PotSeason season = steady_season(11.0, 12.0, 10.0);
+  ColdAsk ask = kind_of("tulip-triumph").ask;
+  ask.already_weeks = 8.0;
+  ask.received = true;
+  ask.available = january - 21;
+  CHECK(planned(ask, season, january, 60).cold.storage_weeks == 3.0);
+  CHECK(at_planting(ask, january, 3.0).weeks().value() == Approx(11.0));
+  // Three weeks on a shelf: ten days' worth of cold is loose, and halves every three days.
+  const double kept = at_planting(ask, january, 0.0).weeks().value();
+  CHECK(kept == Approx(8.0 - 240.0 / 168.0 * (1.0 - std::exp2(-7.0))).margin(1e-6));
+  ask.available = january;
+  CHECK(at_planting(ask, january, 0.0).weeks().value() == Approx(8.0));
+  ask.available = january - 70;
+  CHECK(says(cold_notices(ask, planned(ask, season, january, 60), january),
+             NoticeCode::storage_long));
+}
+
+TEST_CASE("precooled bulbs are offered where the days are too few", "[cold_plan]") {
+  const PotSeason season = steady_season(11.0, 12.0, 10.0);
+  ColdAsk ask = kind_of("tulip-triumph").ask;
+  ask.available = january - 14;
+  CHECK(says(cold_notices(ask, planned(ask, season, january, 60), january),
+             NoticeCode::precooled_offered));
+  ask.available = january - 90;
+  CHECK_FALSE(says(cold_notices(ask, planned(ask, season, january, 60), january),
+                   NoticeCode::precooled_offered));
 }

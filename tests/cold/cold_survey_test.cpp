@@ -56,25 +56,32 @@ TEST_CASE("normals give the cold weeks of real winters", "[cold_table][oracle]")
     for (std::size_t d = 0; d < record.days.size(); ++d) {
       days.push_back({record.first + static_cast<int>(d), record.days[d], {}});
     }
-    double real = 0.0;
+    double real = 0.0, real_hours = 0.0, real_units = 0.0;
     for (const ColdTable& table : survey(record, {{}, {11, 1}, {2, 28}})) {
-      if (is_complete(table)) real += table.total.cold_weeks / 3.0;
+      if (!is_complete(table)) continue;
+      real += table.total.cold_weeks / 3.0;
+      real_hours += table.total.hours_0_7 / 3.0;
+      real_units += table.total.utah_units / 3.0;
     }
     Place place;
     place.latitude = latitude;
     place.normals = RecordedNormals{days}.normals().value();
     const DayWindow window{Day{2026, 11, 1}, Day{2027, 2, 28}};
     Winter normal = winters_from_normals(place, 2026)[0];
-    const auto weeks = [&] {
-      return cold_table(normal, window, pot_thermal(example_pot()), Exposure::open)
-          .total.cold_weeks;
+    const auto total = [&] {
+      return cold_table(normal, window, pot_thermal(example_pot()), Exposure::open).total;
     };
-    const double averaged = weeks();
+    const ColdFigures averaged = total();
     for (DayExtremes& day : normal.days) day.anomaly_sd_k = 0.0;
-    INFO(city << ": " << averaged << " from normals, " << weeks() << " without anomalies, " << real
-              << " in real winters");
-    CHECK(std::abs(averaged - real) < 0.05 * real);
-    CHECK(weeks() > averaged);
+    const ColdFigures smooth = total();
+    INFO(city << ": " << averaged.cold_weeks << " from normals, " << smooth.cold_weeks
+              << " without anomalies, " << real << " in real winters; hours " << averaged.hours_0_7
+              << ", " << smooth.hours_0_7 << ", " << real_hours << "; Utah " << averaged.utah_units
+              << ", " << smooth.utah_units << ", " << real_units);
+    CHECK(std::abs(averaged.cold_weeks - real) < 0.05 * real);
+    CHECK(smooth.cold_weeks > averaged.cold_weeks);
+    CHECK(std::abs(averaged.hours_0_7 - real_hours) < 0.12 * real_hours);
+    CHECK(std::abs(averaged.utah_units - real_units) < 0.12 * real_units);
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "cold/cold_plan.hpp"
 #include "flowering/pot_season_fixture.hpp"
 
 using namespace bulbwright;
@@ -80,4 +81,55 @@ TEST_CASE(
   CHECK(find(dates, Task::shelter));
   CHECK_FALSE(find(dates, Task::storage_check));
   CHECK_FALSE(find(dates, Task::uncover));
+}
+
+// Common practice: what had to be refrigerated is an annual; trumpets, hyacinths and Darwin hybrids
+// come back in the north; daffodils, grape hyacinths and spring starflowers also in mild places.
+TEST_CASE("what is worth keeping depends on the place", "[care_dates]") {
+  const auto after = [](const char* taxon, bool bulbs_last, double stored, Use use) {
+    TaxonCold cold;
+    cold.need = need_for(*fixture::catalogue().find(taxon), use);
+    cold.use = use;
+    cold.storage_weeks = stored;
+    CareKind kind;
+    kind.taxon = fixture::catalogue().find(taxon);
+    kind.cold = &cold;
+    return after_here(kind, bulbs_last);
+  };
+  using enum AfterFlowering;
+  for (const char* taxon : {"narcissus-trumpet", "hyacinth", "tulip-darwin-hybrid"}) {
+    INFO(taxon);
+    CHECK(after(taxon, true, 0.0, Use::outdoors) == keep);
+    CHECK(after(taxon, false, 0.0, Use::outdoors) == discard);
+    CHECK(after(taxon, true, 8.0, Use::outdoors) == discard);
+    CHECK(after(taxon, true, 0.0, Use::forcing) == discard);
+  }
+  for (const char* taxon : {"narcissus-large-cupped", "muscari", "ipheion"})
+    CHECK(after(taxon, false, 0.0, Use::outdoors) == keep);
+  CHECK(after("tulip-parrot", true, 0.0, Use::outdoors) == discard);
+  CHECK(after("narcissus-tazetta-tender", false, 0.0, Use::outdoors) == dry_off);
+  const std::vector<double> cool(12, 18.0), hot{5, 7, 11, 16, 21, 26, 29, 29, 25, 18, 11, 6};
+  CHECK(bulbs_last(Celsius{-8.0}, cool));
+  CHECK_FALSE(bulbs_last(Celsius{-8.0}, hot));
+  CHECK(bulbs_last(Celsius{-20.0}, hot));
+}
+
+TEST_CASE("no layer is dried off or thrown out while another feeds", "[care_dates][law]") {
+  const PotSeason season = fixture::steady_season(6.0, 7.0, 5.0);
+  TaxonCold cold;
+  PlannedWave early, late;
+  early.first = Day{2027, 2, 1};
+  early.last = Day{2027, 2, 12};
+  late.first = Day{2027, 4, 1};
+  late.last = Day{2027, 4, 20};
+  const std::vector<CareKind> kinds{
+      {fixture::catalogue().find("tulip-clusiana"), 1, &cold, &late, Day{2027, 3, 1}, {}},
+      {fixture::catalogue().find("crocus-species"), 2, &cold, &early, Day{2027, 1, 1}, {}},
+      {fixture::catalogue().find("tulip-parrot"), 3, &cold, &late, Day{2027, 3, 1}, {}}};
+  const auto dates = care_dates({kinds, Day{2026, 11, 1}, &season.winters[2], false});
+  const Day watered = find(dates, Task::keep_moist)->until.value();
+  CHECK(watered == Day{2027, 4, 20} + 42);
+  for (const PlannedDate& date : dates) {
+    if (date.task == Task::after_flowering) CHECK(date.date > watered);
+  }
 }

@@ -36,8 +36,9 @@ struct SheetDate {
   std::string text;
 };
 
-/// The first noses of all kinds as one stretch of days, the earliest kind named.
-void merge_noses(std::vector<SheetDate>& sorted) {
+/// The first noses of all kinds as one stretch of days. The earliest kind is named where it is the
+/// first to flower as well: early kinds rush from noses to flowers.
+void merge_noses(std::vector<SheetDate>& sorted, const Plan& plan) {
   const auto noses = [](const SheetDate& entry) { return entry.date.task == Task::shoots; };
   const auto first = std::find_if(sorted.begin(), sorted.end(), noses);
   if (first == sorted.end() || std::count_if(sorted.begin(), sorted.end(), noses) < 2) return;
@@ -49,7 +50,12 @@ void merge_noses(std::vector<SheetDate>& sorted) {
   const bool one_kind = std::all_of(sorted.begin(), sorted.end(), [&](const SheetDate& entry) {
     return !noses(entry) || entry.date.kinds == whole.kinds;
   });
-  if (last == whole.date || one_kind) whole.kinds.clear();
+  const auto flowers_later = [&](const PlannedWave& wave) {
+    return wave.flowers && !whole.kinds.empty() && whole.kinds.front().taxon == wave.taxon &&
+           wave.first > plan.display.first;
+  };
+  if (last == whole.date || one_kind || std::ranges::any_of(plan.waves, flowers_later))
+    whole.kinds.clear();
   whole.until = last;
   first->text = first_noses_text(whole);
   sorted.erase(std::remove_if(std::next(first), sorted.end(), noses), sorted.end());
@@ -104,7 +110,7 @@ std::vector<DateLine> merged_dates(const Plan& plan, const SheetLayout& layout) 
     return a.date.date < b.date.date;
   });
   if (layout.closeness >= 1 || one_kind(plan)) {
-    merge_noses(sorted);
+    merge_noses(sorted, plan);
     merge_after_flowering(sorted, one_kind(plan), style);
   }
   std::vector<DateLine> lines;
