@@ -359,6 +359,12 @@ bool is_under_chilled(const ColdAsk& ask, const ColdPlan& plan) {
                         cold.chance_least_met);
 }
 
+bool is_hopeless(const ColdPlan& plan) {
+  const TaxonCold& cold = plan.cold;
+  return cold.need.recommended - cold.lacking_weeks < 0.5 * cold.need.least &&
+         rounded(cold.chance_least_met, 0.01) < 0.05;
+}
+
 double helpful_weeks(const ColdAsk& ask, const ColdPlan& plan) {
   const Taxon& taxon = *ask.taxon;
   const TaxonCold& cold = plan.cold;

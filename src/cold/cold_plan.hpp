@@ -39,6 +39,8 @@ struct ColdAsk {
   std::optional<Day> late_from;
   /// From this day on growers plant refrigerated bulbs: see stored_planting_from().
   std::optional<Day> stored_from;
+  /// Outdoors in zone 7 and colder nobody refrigerates for an earlier or a later flower.
+  bool never_for_a_wish = false;
   /// storage_by_week(); empty: the planting day is judged alone.
   std::vector<StorageOfWeek> by_week{};
 };
@@ -130,6 +132,12 @@ std::vector<StorageOfWeek> storage_by_week(const ColdAsk& ask, Day last,
 /// True where fewer than nine winters in ten reach the least cold; for kinds that are not chilled
 /// by custom where the normal winter does not.
 bool is_under_chilled(const ColdAsk& ask, const ColdPlan& plan);
+
+/// True where so little cold comes in the normal winter that no flower will: under half of the
+/// least, which not one winter in twenty reaches. Source: Moe and Wickstrom, Physiologia Plantarum
+/// 28, 1973 (abstract): after 2 to 6 weeks of the 12 to 14 that do best many tulips had no flower;
+/// that none has is common practice.
+bool is_hopeless(const ColdPlan& plan);
 
 /// Weeks in a refrigerator that a kind which needs none would flower the sooner and surer for; 0
 /// where they would not help.

@@ -178,6 +178,7 @@ KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted
       ask, planted, [&](const ColdState& start) { return shoots_of(kind, season, planted, start); },
       winters, recorded);
   forecast(kind, season, planted, timing);
+  if (kind.ask.use != Use::forcing && is_hopeless(timing.cold)) timing.wave.flowers = false;
   return timing;
 }
 

@@ -63,12 +63,13 @@ PackKind pack_kind(const LayerKind& kind) {
 /// A gap narrower than asked by less is not told: nobody sets bulbs so exactly.
 constexpr Millimetres worth_saying = 1_mm;
 
-/// How many surely fit with 10 mm between, on a lattice for the widest kind: a figure to think by,
-/// which is not worth a second search.
-int set_close(const Section& section, std::span<const PackKind> kinds, Millimetres wall) {
+/// How many surely fit with so much between, on a lattice for the widest kind: a figure to think
+/// by, which is not worth a second search.
+int set_close(const Section& section, std::span<const PackKind> kinds, Millimetres gap,
+              Millimetres wall) {
   Millimetres widest;
   for (const PackKind& kind : kinds) widest = std::max(widest, kind.diameter);
-  return static_cast<int>(lattice_count(section, widest + close_gap, wall + widest / 2.0));
+  return static_cast<int>(lattice_count(section, widest + gap, wall + widest / 2.0));
 }
 
 void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, PlannedLayer& planned,
@@ -91,6 +92,8 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
     if (packing.bulbs.empty()) {
       say(NoticeCode::does_not_fit, Severity::refusal,
           {{DetailName::count, *layer.request.count}, {DetailName::least, least_gap}});
+      if (const int most = set_close(planned.section, kinds, least_gap, layer.wall); most > 0)
+        result.notices.back().details.push_back({DetailName::most, most});
     } else if (packing.gap <= layer.gap - worth_saying) {
       const Millimetres gap{std::floor(packing.gap.value() * 10.0 + 1e-6) / 10.0};
       say(NoticeCode::close_together, Severity::note,
@@ -116,7 +119,7 @@ void pack(const ResolvedLayer& layer, Effort effort, PackingCache& cache, Planne
       packing.bulbs.clear();
     }
     if (layer.gap > close_gap) {
-      planned.count_set_close = set_close(planned.section, kinds, layer.wall);
+      planned.count_set_close = set_close(planned.section, kinds, close_gap, layer.wall);
     }
   }
   planned.arrange = arrange;

@@ -224,8 +224,15 @@ class LargestGap {
     }
     gap = least_gap;
     if (kept.size() < n) return nothing(least_gap);
-    dense.bulbs = std::move(kept);
-    return dense;
+    // Measured anew: the distances of bulbs left out are none of this layout's.
+    KindDiscs all;
+    std::vector<packing::GridPoint> layout;
+    for (const PlacedBulb& bulb : kept) {
+      all.kind.push_back(bulb.kind);
+      layout.push_back({std::llround(bulb.x_mm * packing::units_per_mm),
+                        std::llround(bulb.y_mm * packing::units_per_mm)});
+    }
+    return packing::packing_of(outline_, all, layout, kinds_, least_gap, wall_);
   }
 
   [[nodiscard]] std::vector<PackKind> kinds_by_count() const {

@@ -13,6 +13,9 @@ constexpr int order_lead_days = 28;  ///< common practice
 constexpr int sold_out_days = 46;    ///< named sorts go before bulbs come; common practice
 constexpr int settle_days = 14;      ///< common practice: new mix settles with the first waterings
 constexpr Celsius warmest_room{20.0};  ///< common practice: bulbs wait cooler than this
+/// Spells as deep as the year's hardest do not come while the mix is still so warm in the mean.
+/// common practice: pots are sheltered about when the ground begins to freeze
+constexpr Celsius spells_below{4.0};
 constexpr int leaves_last_days = 42;  ///< common practice: leave foliage six weeks to feed the bulb
 
 class Dates {
@@ -99,7 +102,8 @@ std::optional<DayWindow> frost_days(const PotWinter& winter, Day from, Celsius l
   const double deep = std::max(0.0, coldest - lowest_mix.value());
   for (Day day = from; day <= winter.last(); ++day) {
     const PotDay& at = winter.at(day);
-    const bool hard = lowest_mix < hurtful_frost && at.mean_c - deep < hurtful_frost.value();
+    const bool hard = lowest_mix < hurtful_frost && at.mean_c < spells_below.value() &&
+                      at.mean_c - deep < hurtful_frost.value();
     if (!hard && at.min_c > hurtful_frost.value() && at.frozen_share < 0.5) continue;
     if (!frost) frost = DayWindow{day, day};
     frost->last = day;

@@ -45,6 +45,7 @@ std::vector<TimedKind> timed_kinds(const StorageRequest& storage,
                                                place_season.frost.annual_low);
       timed.ask.stored_from = stored_planting_from(place_season.season, place_season.hemisphere,
                                                    place_season.frost.annual_low);
+      timed.ask.never_for_a_wish = !timed.ask.stored_from && timed.ask.use == Use::outdoors;
       kinds.push_back(timed);
     }
   }

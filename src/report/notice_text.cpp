@@ -84,6 +84,9 @@ constexpr WordRow<NoticeCode> sentences[] = {
      "or "
      "lay them in another order]"},
     {does_not_fit,
+     "{count} {kinds:many} do not fit in one layer with {least} between them: there is room for "
+     "about {most}. Plant fewer, or use a wider pot"},
+    {does_not_fit,
      "{count} {kinds:many} do not fit in one layer with {least} between them; plant fewer, or use "
      "a wider pot"},
     {no_room,

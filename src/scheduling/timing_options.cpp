@@ -102,7 +102,7 @@ std::vector<StorageOption> TimingOptions::options_of(std::size_t kind, Day day) 
   const Taxon& taxon = *ask.taxon;
   const TimingMemo::Entry usual = memo_->at(kind, day, std::nullopt);
   std::vector<double> weeks{usual.weeks};
-  if (!ask.fixed_weeks && taxon.cold_form == ColdForm::dry_ok) {
+  if (!ask.fixed_weeks && !ask.never_for_a_wish && taxon.cold_form == ColdForm::dry_ok) {
     double most = std::min(storage_limit(taxon, ask.use, ask.already_weeks).planned,
                            need_for(taxon, ask.use).most - ask.already_weeks);
     if (lifted(TimingLimit::storage)) most = most_weeks_tried;

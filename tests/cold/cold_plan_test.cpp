@@ -185,3 +185,15 @@ TEST_CASE("precooled bulbs are offered where the days are too few", "[cold_plan]
   CHECK_FALSE(says(cold_notices(ask, planned(ask, season, january, 60), january),
                    NoticeCode::precooled_offered));
 }
+
+// Moe and Wickstrom, Physiologia Plantarum 28, 1973 (abstract): many tulips without a flower after
+// 2 to 6 weeks of the 12 to 14 that do best.
+TEST_CASE("no flowers are promised of bulbs that no winter chills", "[cold_plan]") {
+  ColdAsk ask = kind_of("tulip-triumph").ask;
+  ask.fixed_weeks = 0.0;
+  CHECK(is_hopeless(planned(ask, steady_season(15.0, 16.0, 14.5), january, 60)));
+  ask.fixed_weeks = 8.0;
+  CHECK_FALSE(is_hopeless(planned(ask, steady_season(15.0, 16.0, 14.5), january, 60)));
+  ColdAsk freesia = kind_of("freesia").ask;
+  CHECK_FALSE(is_hopeless(planned(freesia, steady_season(15.0, 16.0, 14.5), january, 60)));
+}
