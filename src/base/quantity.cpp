@@ -3,7 +3,10 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <functional>
 #include <span>
+#include <string>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -34,7 +37,29 @@ struct NumberAndUnit {
   std::string_view unit;
 };
 
-NumberAndUnit split_unit(std::string_view whole, const char* example, const char* likely_units) {
+/// A unit with the lengths of a use that are likely in it, in millimetres.
+struct LikelyUnit {
+  LengthUse use;
+  const char* unit;
+  double least, most;
+};
+constexpr std::array likely_units{
+    LikelyUnit{LengthUse::pot, "cm", 80, 1500},    LikelyUnit{LengthUse::pot, "in", 80, 1500},
+    LikelyUnit{LengthUse::pot, "mm", 80, 1500},    LikelyUnit{LengthUse::pot, "m", 80, 1500},
+    LikelyUnit{LengthUse::pot, "ft", 300, 1500},   LikelyUnit{LengthUse::small, "mm", 2, 80},
+    LikelyUnit{LengthUse::small, "cm", 2, 80},     LikelyUnit{LengthUse::small, "in", 2, 80},
+    LikelyUnit{LengthUse::height, "m", -5e5, 9e6}, LikelyUnit{LengthUse::height, "ft", -5e5, 9e6},
+};
+
+double factor_of(std::string_view unit) {
+  for (const UnitName& known : length_units) {
+    if (known.name == unit) return known.factor;
+  }
+  return 0.0;
+}
+
+NumberAndUnit split_unit(std::string_view whole, const char* example,
+                         const std::function<std::string(std::string_view)>& with_units) {
   const std::string_view text = trimmed(whole);
   if (text.empty())
     throw InvalidValue{"", fmt::format("empty; expected a value with a unit such as {}", example)};
@@ -52,8 +77,8 @@ NumberAndUnit split_unit(std::string_view whole, const char* example, const char
   }
   rest = trimmed(rest);
   if (rest.empty()) {
-    throw InvalidValue{"", fmt::format("{} has no unit; did you mean {}?", in_quotes(whole),
-                                       fmt::format(fmt::runtime(likely_units), std::string{text}))};
+    throw InvalidValue{
+        "", fmt::format("{} has no unit; did you mean {}?", in_quotes(whole), with_units(text))};
   }
   return {number, rest};
 }
@@ -74,15 +99,32 @@ std::string_view without_degree(std::string_view unit) {
   return unit;
 }
 
+std::string in_celsius_or_fahrenheit(std::string_view number) {
+  return fmt::format("\"{0} C\" or \"{0} F\"", number);
+}
+
 }  // namespace
 
-Millimetres parse_length(std::string_view text) {
+std::string with_likely_units(std::string_view number, LengthUse use) {
+  const double value = plain_number(number).value_or(0.0);
+  std::vector<std::string> guesses;
+  for (const LikelyUnit& likely : likely_units) {
+    const double length = value * factor_of(likely.unit);
+    if (likely.use != use || length < likely.least || length > likely.most) continue;
+    if (guesses.size() < 2) guesses.push_back(fmt::format("\"{} {}\"", number, likely.unit));
+  }
+  if (guesses.empty()) return fmt::format("\"{0} mm\" or \"{0} in\"", number);
+  return listed(guesses, "or");
+}
+
+Millimetres parse_length(std::string_view text, LengthUse use) {
   const auto [number, unit] =
-      split_unit(text, "\"380 mm\" or \"15 in\"", "\"{0} in\" or \"{0} mm\"");
+      split_unit(text, "\"380 mm\" or \"15 in\"",
+                 [use](std::string_view bare) { return with_likely_units(bare, use); });
   return Millimetres{number * unit_factor(text, unit, length_units, "mm, cm, m, in or ft")};
 }
 
-LengthPair parse_length_pair(std::string_view text) {
+LengthPair parse_length_pair(std::string_view text, LengthUse use) {
   constexpr std::string_view times = "\xc3\x97";  // the multiplication sign in UTF-8
   std::size_t at = text.find_first_of("xX");
   std::size_t width = 1;
@@ -91,10 +133,10 @@ LengthPair parse_length_pair(std::string_view text) {
     width = times.size();
   }
   if (at == std::string_view::npos) {
-    const Millimetres one = parse_length(text);
+    const Millimetres one = parse_length(text, use);
     return {one, one, false};
   }
-  return {parse_length(text.substr(0, at)), parse_length(text.substr(at + width)), true};
+  return {parse_length(text.substr(0, at), use), parse_length(text.substr(at + width), use), true};
 }
 
 Litres parse_volume(std::string_view text) {
@@ -104,7 +146,7 @@ Litres parse_volume(std::string_view text) {
 }
 
 Celsius parse_temperature(std::string_view text) {
-  const auto [number, written] = split_unit(text, "\"5 C\" or \"41 F\"", "\"{0} C\" or \"{0} F\"");
+  const auto [number, written] = split_unit(text, "\"5 C\" or \"41 F\"", in_celsius_or_fahrenheit);
   const std::string_view unit = without_degree(written);
   if (unit == "C" || unit == "c") return Celsius{number};
   if (unit == "F" || unit == "f") return from_fahrenheit(number);
@@ -118,7 +160,7 @@ Kelvins parse_difference(std::string_view text) {
                     std::string_view{"0123456789."}.find(signless[1]) != std::string_view::npos;
   if (plus) signless.remove_prefix(1);
   const auto [number, written] =
-      split_unit(signless, "\"1.2 C\" or \"2 F\"", "\"{0} C\" or \"{0} F\"");
+      split_unit(signless, "\"1.2 C\" or \"2 F\"", in_celsius_or_fahrenheit);
   const std::string_view unit = without_degree(written);
   if (unit == "C" || unit == "c" || unit == "K" || unit == "k") return Kelvins{number};
   if (unit == "F" || unit == "f") return Kelvins{number * 5.0 / 9.0};

@@ -60,11 +60,19 @@ constexpr Celsius operator""_degc(unsigned long long v) {
   return Celsius{static_cast<double>(v)};
 }
 
+/// What a length is of, by which the units of a bare number are guessed: pots are 8 cm to 1.5 m,
+/// gaps, walls and bulbs 2 mm to 8 cm, heights above the sea are told in metres or feet.
+enum class LengthUse { pot, small, height };
+
+/// `"38 cm" or "38 in"`: the bare number with the units, two at most, by which it is a likely
+/// length.
+std::string with_likely_units(std::string_view number, LengthUse use);
+
 /// Reads "380 mm", "38cm", "0.38 m", "15 in", "15\"", "1 ft". One unit, a decimal point, no sign
 /// but a leading minus (the caller judges the range).
 /// @throws InvalidValue (empty field) when the unit is missing or unknown or the number is
 /// malformed; a bare number names the likely fix.
-Millimetres parse_length(std::string_view text);
+Millimetres parse_length(std::string_view text, LengthUse use = LengthUse::pot);
 
 /// A pair of lengths "60 cm x 20 cm" (x, X or the multiplication sign between); one length stands
 /// alone.
@@ -75,7 +83,7 @@ struct LengthPair {
   bool operator==(const LengthPair&) const = default;
 };
 /// @throws InvalidValue as parse_length.
-LengthPair parse_length_pair(std::string_view text);
+LengthPair parse_length_pair(std::string_view text, LengthUse use = LengthUse::pot);
 
 /// Reads "12 l", "12 litres", "900 ml", "0.4 cu ft". One unit, a decimal point.
 /// @throws InvalidValue as parse_length.

@@ -10,6 +10,7 @@ namespace {
 constexpr std::array rules{
     QuantityRule{"name", "", 0, 0, true, &Taxon::name},
     QuantityRule{"genus", "", 0, 0, true, &Taxon::genus},
+    QuantityRule{"other_names", "", 0, 0, false, &Taxon::other_names},
     QuantityRule{"bulb_circumference", "cm", 1, 60, true, &Taxon::circumference_cm},
     QuantityRule{"bulb_height_to_diameter", "ratio", 0.2, 3, true, &Taxon::height_to_diameter},
     QuantityRule{"depth_to_base", "mm", 10, 600, true, &Taxon::depth_mm},

@@ -92,7 +92,8 @@ struct Taxon {
   std::string id;    ///< "tulip-triumph"
   std::string name;  ///< "Triumph tulip"
   std::string genus;
-  Genus genus_facts;  ///< of genus; filled in by the catalogue
+  Genus genus_facts;        ///< of genus; filled in by the catalogue
+  std::string other_names;  ///< that growers use beside name and genus, "|" between
 
   Figure circumference_cm;                ///< traded grade
   Figure height_to_diameter;              ///< bulb height without shoot / largest diameter

@@ -52,13 +52,27 @@ bool add_words(std::span<const std::string_view> said, LayerRequest& layer, Faul
   return true;
 }
 
+/// "tulip-triumph 20": a number of bulbs without its sign. Empty where there is none.
+std::string_view number_behind(std::string_view piece) {
+  const std::size_t blank = piece.find_last_of(" \t");
+  if (blank == std::string_view::npos) return "";
+  const std::string_view last = piece.substr(blank + 1);
+  return last.find_first_not_of("0123456789") == std::string_view::npos ? last : "";
+}
+
+/// A share in front of a kind: "2" of "2 grape hyacinth"; a kind's own first word is none.
+std::string_view share_of(std::string_view piece) {
+  const std::size_t blank = piece.find_first_of(" \t");
+  if (blank == std::string_view::npos) return "";
+  const std::string_view first = piece.substr(0, blank);
+  return first.find_first_of("0123456789") == std::string_view::npos ? "" : first;
+}
+
 /// "2 narcissus-jonquilla"; the share may be missing in a layer of one kind only.
 bool add_part(std::string_view piece, bool mixture, LayerRequest& layer, Faults& faults) {
-  const std::size_t blank = piece.find_first_of(" \t");
-  const std::string_view kind =
-      blank == std::string_view::npos ? piece : trimmed(piece.substr(blank));
-  const std::string_view share = blank == std::string_view::npos ? "" : piece.substr(0, blank);
-  if (kind.empty() || kind.find_first_of(" \t=") != std::string_view::npos) {
+  const std::string_view share = share_of(piece);
+  const std::string_view kind = trimmed(piece.substr(share.size()));
+  if (kind.empty()) {
     faults.add(layer_field, fmt::format("{} is no kind to plant; expected something like "
                                         "\"tulip-triumph\" or \"2 narcissus-jonquilla + 1 "
                                         "muscari\"",
@@ -74,6 +88,13 @@ bool add_part(std::string_view piece, bool mixture, LayerRequest& layer, Faults&
     faults.add(layer_field, fmt::format("{} has a share but is alone; for a number of bulbs write "
                                         "\"{} = {}\"",
                                         in_quotes(piece), input::bare(kind), input::bare(share)));
+    return false;
+  }
+  if (const std::string_view number = number_behind(kind); !number.empty()) {
+    faults.add(layer_field,
+               fmt::format(
+                   "{} ends in a number; for a number of bulbs write \"{} = {}\"", in_quotes(piece),
+                   input::bare(trimmed(kind.substr(0, kind.size() - number.size()))), number));
     return false;
   }
   LayerPart part{std::string{kind}, 1.0};

@@ -281,7 +281,7 @@ class Merge {
       request_.pests.clear();
       forget("pests");
     }
-    for (const std::string& text : options_.pests) {
+    for (const std::string_view text : each_of(options_.pests)) {
       const auto pest =
           input::read_word<Pest>(from("--pest", "pests"), text, "known pest", faults_);
       if (!pest) continue;

@@ -1,6 +1,17 @@
 #include "cli/option.hpp"
 
+#include "base/text.hpp"
+
 namespace bulbwright::cli {
+
+std::vector<std::string_view> each_of(const std::vector<std::string>& written) {
+  std::vector<std::string_view> values;
+  for (const std::string& text : written) {
+    const std::vector<std::string_view> parts = split(text, ',');
+    values.insert(values.end(), parts.begin(), parts.end());
+  }
+  return values;
+}
 
 void OptionGroup::add(const char* spelling, Option::Value value, std::string form, std::string help,
                       std::vector<std::string> words) {

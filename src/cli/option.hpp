@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -22,6 +23,10 @@ struct Option {
   std::vector<std::string> words;  ///< all values that there are; none: any
   Value value;                     ///< a vector: as often as wanted
 };
+
+/// The values of an option that may stand several times and hold several, with commas between;
+/// they live as long as `written`.
+std::vector<std::string_view> each_of(const std::vector<std::string>& written);
 
 /// Adds options under one heading. What they write to must outlive them.
 class OptionGroup {

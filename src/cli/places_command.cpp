@@ -36,7 +36,7 @@ std::optional<GeoPoint> position_of(const PlacesOptions& options) {
 std::optional<double> elevation_of(const PlacesOptions& options) {
   if (options.elevation.empty()) return std::nullopt;
   try {
-    return parse_length(options.elevation).value() / 1000.0;
+    return parse_length(options.elevation, LengthUse::height).value() / 1000.0;
   } catch (const InvalidValue& fault) {
     throw InvalidValue{"--elevation", fault.expectation()};
   }

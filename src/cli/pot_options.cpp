@@ -43,8 +43,8 @@ void declare_dates(std::vector<Option>& all, PotOptions& o) {
 
 void declare_layers(std::vector<Option>& all, PotOptions& o) {
   OptionGroup group{all, "Layers"};
-  group.repeated("--layer", o.layers, "KIND ...",
-                 "a layer, bottom first: \"tulip-triumph = 20, own\"");
+  group.repeated("--layer", o.layers, "KIND",
+                 "again for each, bottom first: \"tulip-triumph = 20, own\"");
   group.text("--order", o.order, "WORD", "given, or by-flowering: the latest lowest");
   group.text("--gap", o.gap, "LENGTH", "clear distance between bulbs, or the word forcing");
   group.text("--wall", o.wall, "LENGTH", "clear distance from bulb to inner wall (10 mm)");
@@ -60,7 +60,7 @@ void declare_storage(std::vector<Option>& all, PotOptions& o) {
 
 void declare_winter(std::vector<Option>& all, PotOptions& o) {
   OptionGroup group{all, "Winter"};
-  group.repeated("--pest", o.pests, "ANIMAL ...",
+  group.repeated("--pest", o.pests, "ANIMAL,...",
                  "gopher, vole, mouse, squirrel, chipmunk or deer");
   group.text("--winter", o.winter, "WORD", "wet, ordinary or dry (else by the place's rain)");
   group.flag("--wet-winter", o.wet_winter, "the same as --winter wet");

@@ -4,8 +4,8 @@
 
 #include <fmt/core.h>
 
+#include "catalogue/kind_words.hpp"
 #include "input/field_values.hpp"
-#include "input/request_check.hpp"
 
 namespace bulbwright::cli {
 namespace {
@@ -38,18 +38,17 @@ int number(const char* flag, const std::optional<std::string>& text, int usual, 
 
 void add_kinds(const char* flag, const std::vector<std::string>& asked, const Catalogue& catalogue,
                std::vector<std::string>& kinds, input::Faults& faults) {
-  const std::vector<std::string_view> ids = catalogue.ids();
-  for (const std::string& id : asked) {
-    if (catalogue.find(id) != nullptr) {
-      add_once(kinds, id);
-      continue;
+  for (const std::string_view words : each_of(asked)) {
+    try {
+      add_once(kinds, kind_called(catalogue, words).id);
+    } catch (const InvalidValue& fault) {
+      faults.add(input::Field{flag, {}}, fault.expectation());
     }
-    faults.add(input::Field{flag, {}}, input::unknown_taxon(id, ids));
   }
 }
 
 void add_animals(const WishOptions& options, SuggestionWish& wish, input::Faults& faults) {
-  for (const std::string& text : options.safe_for) {
+  for (const std::string_view text : each_of(options.safe_for)) {
     if (!input::read_word({"--safe-for", {}}, text, safe_words, "one to be safe for", faults)) {
       continue;
     }
@@ -60,7 +59,7 @@ void add_animals(const WishOptions& options, SuggestionWish& wish, input::Faults
       add_once(wish.safe_for, Mouth::dogs);
     }
   }
-  for (const std::string& text : options.not_eaten_by) {
+  for (const std::string_view text : each_of(options.not_eaten_by)) {
     const auto pest = input::read_word<Pest>({"--not-eaten-by", {}}, text, "known pest", faults);
     if (pest) add_once(wish.not_eaten_by, *pest);
   }
@@ -94,12 +93,12 @@ SuggestionWish wish_of(const WishOptions& options, const Catalogue& catalogue) {
 void declare_wish(std::vector<Option>& all, WishOptions& options) {
   OptionGroup wishes{all, "Wishes"};
   wishes.text("--window", options.window, "DATE..DATE", "when flowers are wanted (else: ever)");
-  wishes.repeated("--safe-for", options.safe_for, "WHOM ...", "pets, cats, dogs, horses or people");
-  wishes.repeated("--not-eaten-by", options.not_eaten_by, "PEST ...",
+  wishes.repeated("--safe-for", options.safe_for, "WHOM,...", "pets, cats, dogs, horses or people");
+  wishes.repeated("--not-eaten-by", options.not_eaten_by, "PEST,...",
                   "deer, gopher, vole, mouse, squirrel or chipmunk");
   wishes.flag("--no-storage", options.no_storage, "there is no refrigerator");
-  wishes.repeated("--with", options.with, "KIND ...", "a kind that must be in it");
-  wishes.repeated("--without", options.without, "KIND ...", "a kind that must not be in it");
+  wishes.repeated("--with", options.with, "KIND,...", "kinds that must be in it");
+  wishes.repeated("--without", options.without, "KIND,...", "kinds that must not be in it");
   wishes.text("--layers", options.layers, "N", "at most so many layers, 1 to 4 (3)");
   wishes.text("--best", options.best, "N", "show so many stacks (5)");
 }

@@ -48,6 +48,7 @@ class Words {
     if (word == zone) return true;
     std::string code = word;
     for (char& c : code) c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+    if (code == "UK") code = "GB";  // the code that people take for it
     if (code.size() == 2 && !regions_.name(code).empty()) {
       // An ISO code is that country alone: US is not Austria.
       return code == country || (words_.size() > 1 && code == region);

@@ -52,14 +52,14 @@ std::optional<double> grade_value(std::string_view text) {
 
 std::optional<Millimetres> read_length(const Field& field, std::string_view text, LengthRange range,
                                        Faults& faults) {
-  const auto length = guarded(field, faults, [&] { return parse_length(text); });
+  const auto length = guarded(field, faults, [&] { return parse_length(text, range.use); });
   if (!length || !in_range(field, text, *length, range, faults)) return std::nullopt;
   return length;
 }
 
 std::optional<LengthPair> read_length_pair(const Field& field, std::string_view text,
                                            LengthRange range, Faults& faults) {
-  const auto pair = guarded(field, faults, [&] { return parse_length_pair(text); });
+  const auto pair = guarded(field, faults, [&] { return parse_length_pair(text, range.use); });
   if (!pair || !in_range(field, text, std::min(pair->first, pair->second), range, faults) ||
       !in_range(field, text, std::max(pair->first, pair->second), range, faults)) {
     return std::nullopt;

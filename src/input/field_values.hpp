@@ -22,14 +22,16 @@ namespace bulbwright::input {
 struct LengthRange {
   Millimetres least;
   Millimetres most;
+  LengthUse use;
 };
 /// Sizes of a pot.
-inline constexpr LengthRange pot_size{Millimetres{1.0}, largest_pot_size};
+inline constexpr LengthRange pot_size{Millimetres{1.0}, largest_pot_size, LengthUse::pot};
 /// Lengths that may be nothing: headspace, gap, wall, corner.
-inline constexpr LengthRange small_length{Millimetres{0.0}, largest_pot_size};
+inline constexpr LengthRange small_length{Millimetres{0.0}, largest_pot_size, LengthUse::small};
 
 /// Heights above the sea: the Dead Sea to beyond the highest garden.
-inline constexpr LengthRange height_of_place{Millimetres{-450'000.0}, Millimetres{6'000'000.0}};
+inline constexpr LengthRange height_of_place{Millimetres{-450'000.0}, Millimetres{6'000'000.0},
+                                             LengthUse::height};
 
 std::optional<Millimetres> read_length(const Field& field, std::string_view text, LengthRange range,
                                        Faults& faults);

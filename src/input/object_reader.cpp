@@ -114,14 +114,23 @@ const JsonValue* ObjectReader::array(std::string_view key) const {
   return nullptr;
 }
 
+const std::string* ObjectReader::length_text(std::string_view key, LengthUse use) const {
+  const JsonValue* value = value_.find(key);
+  if (value == nullptr || value->kind != JsonKind::number) return text(key, "\"380 mm\"");
+  const std::string number = bare(value->text);
+  context_.faults.add(field(key), fmt::format("{} has no unit; did you mean {}?", number,
+                                              with_likely_units(number, use)));
+  return nullptr;
+}
+
 std::optional<Millimetres> ObjectReader::length(std::string_view key, LengthRange range) const {
-  const std::string* written = unit_text(key, "\"380 mm\"", "in", "mm");
+  const std::string* written = length_text(key, range.use);
   if (written == nullptr) return std::nullopt;
   return read_length(field(key), *written, range, context_.faults);
 }
 
 std::optional<LengthPair> ObjectReader::length_pair(std::string_view key, LengthRange range) const {
-  const std::string* written = unit_text(key, "\"380 mm\"", "in", "mm");
+  const std::string* written = length_text(key, range.use);
   if (written == nullptr) return std::nullopt;
   return read_length_pair(field(key), *written, range, context_.faults);
 }

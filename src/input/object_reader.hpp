@@ -51,6 +51,8 @@ class ObjectReader {
   [[nodiscard]] const JsonValue* number(std::string_view key) const;
   [[nodiscard]] const JsonValue* array(std::string_view key) const;
 
+  /// Text that needs a unit; a bare number is told with the likely ones.
+  [[nodiscard]] const std::string* length_text(std::string_view key, LengthUse use) const;
   [[nodiscard]] std::optional<Millimetres> length(std::string_view key, LengthRange range) const;
   [[nodiscard]] std::optional<LengthPair> length_pair(std::string_view key,
                                                       LengthRange range) const;

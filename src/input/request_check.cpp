@@ -1,10 +1,11 @@
 #include "input/request_check.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include <fmt/core.h>
 
-#include "base/near_miss.hpp"
+#include "catalogue/kind_words.hpp"
 #include "pot/pot.hpp"
 
 namespace bulbwright::input {
@@ -194,25 +195,29 @@ std::vector<InputFault> season_faults(const LocatedRequest& asked, Hemisphere he
   return faults;
 }
 
-std::string unknown_taxon(std::string_view id, std::span<const std::string_view> known_ids) {
-  std::string hint = did_you_mean(id, known_ids);
-  if (hint.empty()) hint = "; `bulbwright bulbs` lists them";
-  return fmt::format("unknown taxon {}{}", in_quotes(id), hint);
-}
-
-std::vector<InputFault> taxa_faults(const LocatedRequest& asked,
-                                    std::span<const std::string_view> known_ids) {
-  const std::vector<LayerRequest>& layers = asked.request.layers;
+std::vector<InputFault> settle_kinds(LocatedRequest& asked, const Catalogue& catalogue) {
+  std::vector<LayerRequest>& layers = asked.request.layers;
   std::vector<InputFault> faults;
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    const std::vector<LayerPart>& parts = layers[i].parts;
+    std::vector<LayerPart>& parts = layers[i].parts;
     for (std::size_t k = 0; k < parts.size(); ++k) {
-      const std::string& taxon = parts[k].taxon;
-      if (taxon.empty()) continue;  // refused when it was read
-      if (std::find(known_ids.begin(), known_ids.end(), taxon) != known_ids.end()) continue;
+      if (parts[k].taxon.empty()) continue;  // refused when it was read
       const std::string field = parts.size() == 1 ? fmt::format("layers[{}].taxon", i)
                                                   : fmt::format("layers[{}].mix[{}].taxon", i, k);
-      faults.push_back(fault_at(asked, field, unknown_taxon(taxon, known_ids)));
+      try {
+        const std::string written = std::exchange(parts[k].taxon, {});
+        const std::string& id = kind_called(catalogue, written).id;
+        const bool twice = std::any_of(parts.begin(), parts.end(),
+                                       [&](const LayerPart& part) { return part.taxon == id; });
+        if (twice) {
+          faults.push_back(
+              fault_at(asked, field,
+                       fmt::format("{} is {}, which its mix has already", in_quotes(written), id)));
+        }
+        parts[k].taxon = id;
+      } catch (const InvalidValue& fault) {
+        faults.push_back(fault_at(asked, field, fault.expectation()));
+      }
     }
   }
   return faults;

@@ -1,11 +1,9 @@
 #pragma once
 
 #include <optional>
-#include <span>
-#include <string>
-#include <string_view>
 #include <vector>
 
+#include "catalogue/catalogue.hpp"
 #include "input/located_request.hpp"
 
 namespace bulbwright::input {
@@ -33,11 +31,8 @@ std::optional<Hemisphere> hemisphere_of(const PlaceRequest& place);
 /// hemisphere_of() tells the hemisphere, contradictions() has them already.
 std::vector<InputFault> season_faults(const LocatedRequest& asked, Hemisphere hemisphere);
 
-/// "unknown taxon ..." with the near misses, or where the known ones are listed.
-std::string unknown_taxon(std::string_view id, std::span<const std::string_view> known_ids);
-
-/// Every taxon of the layers that is not among `known_ids`, at its place with the near misses.
-std::vector<InputFault> taxa_faults(const LocatedRequest& asked,
-                                    std::span<const std::string_view> known_ids);
+/// Puts the id of the kind that is meant (kind_called()) in the place of every name in the layers.
+/// What means no kind, several, or one that its mix has already is told at its place.
+std::vector<InputFault> settle_kinds(LocatedRequest& asked, const Catalogue& catalogue);
 
 }  // namespace bulbwright::input

@@ -166,7 +166,7 @@ PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs) {
 }
 
 PlaceSeason resolve(LocatedRequest& asked, const Facts& facts, InputFiles& inputs, Faults faults) {
-  faults.add(taxa_faults(asked, facts.catalogue.ids()));
+  faults.add(settle_kinds(asked, facts.catalogue));
   const std::optional<Place> place = resolve_place(asked, facts.places, faults);
   const std::optional<RecordedDays> records = records_of(asked, inputs, faults);
   std::optional<double> latitude;

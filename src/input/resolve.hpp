@@ -36,8 +36,8 @@ Facts load_facts(const std::string& data_folder, InputFiles& inputs);
 /// @throws InputError as load_facts.
 PlaceCatalogue load_places(const std::string& data_folder, InputFiles& inputs);
 
-/// The place and season of a request, with its taxa and dates checked against the catalogue; days
-/// without a year get that of the season.
+/// The place and season of a request, its dates checked and its kinds settled: their ids stand in
+/// the place of the names that were written; days without a year get that of the season.
 /// @throws InputError with the faults found so far and every further one, each at its field.
 PlaceSeason resolve(LocatedRequest& asked, const Facts& facts, InputFiles& inputs,
                     Faults faults = {});

@@ -17,7 +17,7 @@ std::string kind_json(std::string_view id) {
   const Catalogue catalogue = builtin_catalogue();
   return translated([&] {
     const Taxon* const taxon = &catalogue.at(id);
-    return report::bulbs_json({&taxon, 1}, {});
+    return report::bulbs_json({&taxon, 1}, {}, {});
   });
 }
 

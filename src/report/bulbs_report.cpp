@@ -36,7 +36,8 @@ Json figure_json(const TaxonFact& fact) {
 
 }  // namespace
 
-std::string bulbs_json(std::span<const Taxon* const> taxa, std::span<const std::string> ids) {
+std::string bulbs_json(std::span<const Taxon* const> taxa, std::span<const std::string> words,
+                       const AskedFlags& flags) {
   Json list = Json::array();
   for (const Taxon* taxon : taxa) {
     Json figures = Json::array();
@@ -48,7 +49,8 @@ std::string bulbs_json(std::span<const Taxon* const> taxa, std::span<const std::
   }
   Json json = document("bulbwright.bulbs/1");
   json["request"]["ids"] = Json::array();
-  for (const std::string& id : ids) json["request"]["ids"].push_back(id);
+  for (const std::string& word : words) json["request"]["ids"].push_back(word);
+  for (const auto& [flag, value] : flags) json["request"][flag] = value;
   json["taxa"] = std::move(list);
   return document_text(json);
 }

@@ -21,6 +21,8 @@ struct Heading {
 
 /// Quantities by subject, with words for people.
 constexpr std::array headings{
+    Heading{"", "Names"},
+    Heading{"other_names", "also called"},
     Heading{"", "Bulb and pot"},
     Heading{"bulb_circumference", "bulb circumference"},
     Heading{"bulb_height_to_diameter", "height to diameter"},

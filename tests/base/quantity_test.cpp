@@ -27,7 +27,7 @@ TEST_CASE("volumes are read in litres and cubic feet", "[quantity][published]") 
 }
 
 TEST_CASE("a bare number is refused with the likely fix", "[quantity][input]") {
-  CHECK_THROWS_WITH(parse_length("15"), R"("15" has no unit; did you mean "15 in" or "15 mm"?)");
+  CHECK_THROWS_WITH(parse_length("15"), R"("15" has no unit; did you mean "15 cm" or "15 in"?)");
   CHECK_THROWS_WITH(parse_temperature("5"), R"("5" has no unit; did you mean "5 C" or "5 F"?)");
 }
 
@@ -69,4 +69,17 @@ TEST_CASE("rounding leaves no negative zero and no binary dust", "[quantity][law
   CHECK(rounded(0.30000000000000004, 0.1) == 0.3);
   CHECK(rounded(12.25, 0.5) == 12.5);
   CHECK(rounded(1234.0, 5.0) == 1235.0);
+}
+
+TEST_CASE("a bare number is offered the units in which it is a likely length",
+          "[quantity][input]") {
+  using Use = LengthUse;
+  // Pots of 38 cm and 15 in, gaps of 25 mm, gardens 9 m above the sea: common practice.
+  CHECK(with_likely_units("38", Use::pot) == R"("38 cm" or "38 in")");
+  CHECK(with_likely_units("380", Use::pot) == R"("380 mm")");
+  CHECK(with_likely_units("0.38", Use::pot) == R"("0.38 m")");
+  CHECK(with_likely_units("25", Use::small) == R"("25 mm")");
+  CHECK(with_likely_units("1", Use::small) == R"("1 cm" or "1 in")");
+  CHECK(with_likely_units("9", Use::height) == R"("9 m" or "9 ft")");
+  CHECK(with_likely_units("99999", Use::small) == R"("99999 mm" or "99999 in")");
 }

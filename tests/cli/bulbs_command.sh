@@ -72,4 +72,33 @@ grep -q '^mine/taxa.csv:2:19: error: muscari: height: low is 50, above the value
 grep -q 'unknown taxon "tulip-triumhp"; did you mean "tulip-triumph"?' err.txt || fail "unknown: message"
 "$program" bulbs --data /no/such/folder >out.txt 2>err.txt; [ $? -eq 2 ] || fail "no folder: exit 2 expected"
 
+# Words and wishes: names of growers, several kinds as a list, flags that pick.
+ids() { "$program" bulbs "$@" --format csv | tail -n +2 | cut -d, -f1 | sort -u | tr '\n' ' '; }
+same() { [ "$1" = "$2" ] || fail "$3: $1, not $2"; }
+same "$(ids grape hyacinth)" "muscari " "two words of one name"
+same "$(ids 'Grape hyacinths' snowdrop)" "galanthus muscari " "two names"
+same "$(ids crocus)" "crocus-large crocus-species crocus-tommasinianus " "a genus"
+same "$(ids narcissus-tazetta narcissus-tazetta-tender)" "narcissus-tazetta narcissus-tazetta-tender " "ids are not joined"
+"$program" bulbs paperwhite | grep -q "^Paperwhite .*(narcissus-tazetta-tender)" || fail "one name is told in full"
+"$program" bulbs crocus | head -1 | grep -q "^id  *name" || fail "several kinds are listed"
+"$program" bulbs --cold none --eaten-by -deer --height "..30 cm" >picked.txt || fail "wishes: exit $?"
+grep -q "^ipheion " picked.txt || fail "wishes: a spring starflower is missing"
+grep -q "^tulip-\|^freesia \|^narcissus-jonquilla .*deer" picked.txt && fail "wishes: $(cat picked.txt)"
+same "$(ids --height '10..15 cm')" "$(ids --height '10 cm..15 cm')" "one unit for both ends"
+"$program" bulbs --height "..1 cm" >out.txt 2>err.txt; [ $? -eq 1 ] || fail "no kind: exit 1 expected"
+grep -q "no kind" err.txt || fail "no kind: $(cat err.txt)"
+for wrong in "--height 30" "--height ..30" "--cold warm" "--eaten-by bear" "--eaten-by -bear"; do
+  # shellcheck disable=SC2086 # an option and its value
+  "$program" bulbs $wrong >out.txt 2>err.txt; [ $? -eq 2 ] || fail "$wrong: exit 2 expected"
+  [ -s out.txt ] && fail "$wrong: something on standard output"
+done
+"$program" bulbs tulip --eaten-by vole,-squirrel --format json >none.json 2>err.txt
+/usr/bin/python3 - "$source" none.json <<'PY' || fail "request"
+import json, sys
+from jsonschema import Draft202012Validator
+document = json.load(open(sys.argv[2]))
+Draft202012Validator(json.load(open(sys.argv[1] + "/docs/schema/bulbs.schema.json"))).validate(document)
+assert document["request"] == {"ids": ["tulip"], "eaten_by": "vole,-squirrel"}, document["request"]
+PY
+
 [ $failures -eq 0 ]

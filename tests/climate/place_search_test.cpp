@@ -63,6 +63,8 @@ TEST_CASE("a code of two letters is that country alone", "[place_search]") {
   const auto found = with_words("US");
   CHECK(found.size() > 1500);
   for (const auto& one : found) CHECK(one.place.country == "US");
+  // What people write for the ISO code GB: common practice.
+  CHECK(with_words("UK").size() == with_words("GB").size());
   const auto canada = with_words("CA");
   CHECK(canada.size() > 300);
   for (const auto& one : canada) CHECK(one.place.country == "CA");

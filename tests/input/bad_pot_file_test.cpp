@@ -78,9 +78,9 @@ TEST_CASE("a key that is not known names the near one or its right place", "[pot
 
 TEST_CASE("a length needs a unit and a sensible size", "[pot_file][input]") {
   CHECK(pot(R"({ "top": 15 })") ==
-        at(2, 17, R"(pot.top: 15 has no unit; did you mean "15 in" or "15 mm"?)"));
+        at(2, 17, R"(pot.top: 15 has no unit; did you mean "15 cm" or "15 in"?)"));
   CHECK(pot(R"({ "top": "15" })") ==
-        at(2, 17, R"(pot.top: "15" has no unit; did you mean "15 in" or "15 mm"?)"));
+        at(2, 17, R"(pot.top: "15" has no unit; did you mean "15 cm" or "15 in"?)"));
   CHECK(pot(R"({ "top": "-380 mm" })") ==
         at(2, 17, R"(pot.top: "-380 mm" is out of range; expected 1 mm to 5 m)"));
   CHECK(pot(R"({ "top": "380 mm", "height": "0 mm" })") ==
@@ -98,7 +98,7 @@ TEST_CASE("a length needs a unit and a sensible size", "[pot_file][input]") {
   CHECK(pot(R"({ "top": true })") ==
         at(2, 17, R"(pot.top: true or false where text was expected, such as "380 mm")"));
   CHECK(layers(R"([ { "taxon": "a", "gap": 25 } ])") ==
-        at(5, 36, R"(layers[0].gap: 25 has no unit; did you mean "25 in" or "25 mm"?)"));
+        at(5, 36, R"(layers[0].gap: 25 has no unit; did you mean "25 mm"?)"));
   CHECK(layers(R"([ { "taxon": "a", "wall": "-1 mm" } ])") ==
         at(5, 37, R"(layers[0].wall: "-1 mm" is out of range; expected 0 mm to 5 m)"));
   CHECK(
@@ -325,7 +325,7 @@ TEST_CASE("all faults are told at once, in the order of their places", "[pot_fil
            "place: missing; expected where the pot stands, by one of zone, site, near, normals and "
            "records") +
             at(1, 13, "layers: empty; expected at least one layer, the bottom one first") +
-            at(2, 17, R"(pot.top: "380" has no unit; did you mean "380 in" or "380 mm"?)") +
+            at(2, 17, R"(pot.top: "380" has no unit; did you mean "380 mm"?)") +
             at(3, 11, "season: 1 is out of range; expected a whole number from 1900 to 2200"));
   CHECK(
       faults_of("{}") ==

@@ -1,7 +1,5 @@
 #include "input/request_check.hpp"
 
-#include <array>
-
 #include <catch2/catch.hpp>
 
 #include "input/judged_pot_file.hpp"
@@ -29,12 +27,30 @@ std::string season_fault(const std::string& dates, Hemisphere hemisphere) {
 }  // namespace
 
 TEST_CASE("unknown taxa are told at their place with the near miss", "[request][input]") {
-  constexpr std::array<std::string_view, 2> known{"tulip-triumph", "muscari"};
-  CHECK(describe(InputError{input::taxa_faults(south_steps("\"season\": 2026"), known)}) ==
+  input::LocatedRequest asked = south_steps("\"season\": 2026");
+  CHECK(describe(InputError{input::settle_kinds(asked, builtin_catalogue())}) ==
         "a.json:4:24: error: layers[0].taxon: unknown taxon \"tulip-trimph\"; did you mean "
         "\"tulip-triumph\"?\n"
         "a.json:6:12: error: layers[1].mix[1].taxon: unknown taxon \"zzz\"; `bulbwright bulbs` "
         "lists them\n");
+}
+
+TEST_CASE("names give way to the ids that they mean", "[request]") {
+  input::LocatedRequest asked = input::read_pot_file(
+      R"({ "pot": { "top": "380 mm" }, "layers": [ { "taxon": "Triumph tulips" },
+           { "mix": [ { "taxon": "snowdrop", "share": 1 },
+                      { "taxon": "Grape hyacinth", "share": 1 },
+                      { "taxon": "muscari", "share": 1 } ] },
+           { "taxon": "crocus" } ] })",
+      "a.json");
+  CHECK(describe(InputError{input::settle_kinds(asked, builtin_catalogue())}) ==
+        "a.json:4:25: error: layers[1].mix[2].taxon: \"muscari\" is muscari, which its mix has "
+        "already\n"
+        "a.json:5:14: error: layers[2].taxon: \"crocus\" fits 3 kinds; expected one of "
+        "crocus-large (Large Dutch crocus), crocus-species (Snow crocus), crocus-tommasinianus "
+        "(Tommasini's crocus)\n");
+  CHECK(asked.request.layers[0].parts[0].taxon == "tulip-triumph");
+  CHECK(asked.request.layers[1].parts[0].taxon == "galanthus");
 }
 
 TEST_CASE("the season is judged once the hemisphere is known", "[request][input]") {

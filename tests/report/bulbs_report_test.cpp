@@ -25,7 +25,7 @@ TEST_CASE("CSV of the catalogue is the catalogue again", "[bulbs_report][law]") 
   const Catalogue catalogue = builtin_catalogue();
   const Catalogue again = parse_catalogue(bulbs_csv(all(catalogue)), "again.csv");
   CHECK(again.ids() == catalogue.ids());
-  CHECK(bulbs_json(all(again), {}) == bulbs_json(all(catalogue), {}));
+  CHECK(bulbs_json(all(again), {}, {}) == bulbs_json(all(catalogue), {}, {}));
 }
 
 TEST_CASE("every figure of a taxon is told with its origin and source", "[bulbs_report][law]") {
@@ -43,7 +43,7 @@ TEST_CASE("every figure of a taxon is told with its origin and source", "[bulbs_
     }
     // Name and genus are in the heading.
     CHECK(told == taxon.facts.size() - 2);
-    const auto json = nlohmann::json::parse(bulbs_json(std::vector{&taxon}, {}));
+    const auto json = nlohmann::json::parse(bulbs_json(std::vector{&taxon}, {}, {}));
     CHECK(json["taxa"][0]["figures"].size() == taxon.facts.size());
   }
 }
