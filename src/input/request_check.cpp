@@ -207,8 +207,9 @@ std::vector<InputFault> settle_kinds(LocatedRequest& asked, const Catalogue& cat
       try {
         const std::string written = std::exchange(parts[k].taxon, {});
         const std::string& id = kind_called(catalogue, written).id;
-        const bool twice = std::any_of(parts.begin(), parts.end(),
-                                       [&](const LayerPart& part) { return part.taxon == id; });
+        const bool twice =
+            std::any_of(parts.begin(), parts.begin() + static_cast<std::ptrdiff_t>(k),
+                        [&](const LayerPart& part) { return part.taxon == id; });
         if (twice) {
           faults.push_back(
               fault_at(asked, field,

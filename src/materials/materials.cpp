@@ -89,6 +89,7 @@ Materials materials_for(const Pot& pot, std::span<const MaterialsLayer> layers,
   }
   materials.mix = mix_need(pot, filled, wet_winter ? wet_winter_perlite_share : 0.0);
   materials.mesh = mesh_over_mix(section_at(pot, mix_surface(pot)), pests, smallest);
+  materials.mesh_beneath = mesh_under_mix(section_at(pot, Millimetres{0.0}), pests);
   materials.weight = filled_weight(pot, materials.mix.settled, bulbs);
   materials.lift = judge_lift(materials.weight.total, shorter_outer_side(pot));
   return materials;

@@ -92,7 +92,7 @@ struct MaterialsLayer {
 
 struct Materials {
   MixNeed mix;
-  std::optional<MeshOverMix> mesh;
+  std::optional<Mesh> mesh, mesh_beneath;
   int labels = 0;  ///< one a kind and layer, stuck in by the grower
   FilledWeight weight;
   LiftGuideline lift;  ///< of `weight.total`, by the shorter outer side of the rim

@@ -14,6 +14,11 @@ PlanMaterials plan_materials(const Materials& materials) {
     planned.mesh_opening = materials.mesh->opening;
     planned.pins = materials.mesh->pins;
   }
+  if (materials.mesh_beneath) {
+    planned.mesh_beneath = materials.mesh_beneath->outline.length;
+    planned.mesh_beneath_width = materials.mesh_beneath->outline.width;
+    planned.mesh_beneath_opening = materials.mesh_beneath->opening;
+  }
   planned.labels = materials.labels;
   planned.filled_weight = materials.weight.total;
   planned.filled_weight_low = materials.weight.low;

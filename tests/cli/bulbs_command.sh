@@ -11,7 +11,7 @@ export LC_ALL=C.UTF-8
 
 "$program" bulbs >list.txt 2>err.txt || fail "list: exit $?"
 [ -s err.txt ] && fail "list: something on standard error"
-[ "$(grep -c '^[a-z0-9-]* .* mm .*wk$' list.txt)" -eq 50 ] || fail "list: 50 taxa expected"
+[ "$(grep -c '^[a-z0-9-]* .* mm .*wk$' list.txt)" -eq 60 ] || fail "list: 60 taxa expected"
 "$program" bulbs tulip-triumph >one.txt || fail "one: exit $?"
 grep -q 'Triumph tulip (tulip-triumph), genus Tulipa' one.txt || fail "one: heading"
 grep -q 'planting depth in a pot *180 mm (100 to 250) *common practice \[' one.txt || fail "one: depth"

@@ -22,18 +22,18 @@ refused() {  # text that standard error must hold; arguments of the program
 
 # A kind of a genus that the program does not know, by data alone.
 "$program" bulbs muscari --format csv |
-  sed 's/^muscari,/winter-aconite,/; s/,Muscari,/,Eranthis,/; s/,Grape hyacinth,/,Winter aconite,/' >mine/taxa.csv
-printf 'genus,plural,names,shape_factor,origin,source\nEranthis,winter aconites,winter aconite|aconite,%s,from memory,\n' 0.5 >mine/genera.csv
-printf 'code,trigger,severity,topic,hazard,advice,short_text,origin,source\naconite,genus=eranthis,high,poison,{Kinds} make ill,Call a poison centre,,from memory,\n' >mine/cautions.csv
-plan --layer winter-aconite >out.txt 2>err.txt || fail "a new genus: exit $?, $(cat err.txt)"
-grep -q 'Winter aconites' out.txt || fail "a new genus is not named on the sheet"
-plan --layer winter-aconite --pest vole --format json >small.json || fail "a new genus: JSON"
-grep -q 'Winter aconites make ill' small.json || fail "the plural of a new genus is not in its cautions"
-plan --layer winter-aconite --last-crop "winter aconites" >out.txt 2>err.txt; [ $? -eq 1 ] || fail "last crop of a new genus: exit 1 expected"
-grep -q 'eranthis' out.txt || fail "last crop of a new genus: not named"
-plan --layer winter-aconite --last-crop tulips >out.txt 2>err.txt || fail "last crop of another genus: exit $?"
+  sed 's/^muscari,/winter-daffodil,/; s/,Muscari,/,Sternbergia,/; s/,Grape hyacinth,/,Winter daffodil,/' >mine/taxa.csv
+printf 'genus,plural,names,shape_factor,origin,source\nSternbergia,winter daffodils,winter daffodil|sternbergia,%s,from memory,\n' 0.5 >mine/genera.csv
+printf 'code,trigger,severity,topic,hazard,advice,short_text,origin,source\naconite,genus=sternbergia,high,poison,{Kinds} make ill,Call a poison centre,,from memory,\n' >mine/cautions.csv
+plan --layer winter-daffodil >out.txt 2>err.txt || fail "a new genus: exit $?, $(cat err.txt)"
+grep -q 'Winter daffodils' out.txt || fail "a new genus is not named on the sheet"
+plan --layer winter-daffodil --pest vole --format json >small.json || fail "a new genus: JSON"
+grep -q 'Winter daffodils make ill' small.json || fail "the plural of a new genus is not in its cautions"
+plan --layer winter-daffodil --last-crop "winter daffodils" >out.txt 2>err.txt; [ $? -eq 1 ] || fail "last crop of a new genus: exit 1 expected"
+grep -qi 'sternbergia' out.txt || fail "last crop of a new genus: not named"
+plan --layer winter-daffodil --last-crop tulips >out.txt 2>err.txt || fail "last crop of another genus: exit $?"
 sed -i 's/,0\.5,/,1.5,/' mine/genera.csv
-plan --layer winter-aconite --pest vole --format json >large.json || fail "another shape: JSON"
+plan --layer winter-daffodil --pest vole --format json >large.json || fail "another shape: JSON"
 python3 - <<'PY' || fail "bulbs of another shape leave the same room for mix"
 import json
 small, large = (json.load(open(name)) for name in ("small.json", "large.json"))

@@ -34,7 +34,7 @@ grep -q "would" "$work/out" || { echo "a plan that cannot be is not printed"; fa
 
 expect 2 "unknown command" "$bulbwright" plam
 expect 2 "did you mean \"--layer\"" "$bulbwright" plan --lyer x
-expect 2 "did you mean \"15 in\" or \"15 mm\"" "$bulbwright" plan --top 15 --zone 9b --layer muscari
+expect 2 "did you mean \"15 cm\" or \"15 in\"" "$bulbwright" plan --top 15 --zone 9b --layer muscari
 expect 2 "No such file" "$bulbwright" plan "$work/none.json"
 expect 2 "directory" "$bulbwright" plan "$work"
 head -c 10000000 /dev/zero | tr '\0' ' ' >"$work/large.json"

@@ -37,16 +37,17 @@ TEST_CASE("unknown taxa are told at their place with the near miss", "[request][
 
 TEST_CASE("names give way to the ids that they mean", "[request]") {
   input::LocatedRequest asked = input::read_pot_file(
-      R"({ "pot": { "top": "380 mm" }, "layers": [ { "taxon": "Triumph tulips" },
+      R"({ "pot": { "top": "380 mm" }, "place": { "zone": "9b" }, "season": 2026,
+           "layers": [ { "taxon": "Triumph tulips" },
            { "mix": [ { "taxon": "snowdrop", "share": 1 },
                       { "taxon": "Grape hyacinth", "share": 1 },
                       { "taxon": "muscari", "share": 1 } ] },
            { "taxon": "crocus" } ] })",
       "a.json");
   CHECK(describe(InputError{input::settle_kinds(asked, builtin_catalogue())}) ==
-        "a.json:4:25: error: layers[1].mix[2].taxon: \"muscari\" is muscari, which its mix has "
+        "a.json:5:34: error: layers[1].mix[2].taxon: \"muscari\" is muscari, which its mix has "
         "already\n"
-        "a.json:5:14: error: layers[2].taxon: \"crocus\" fits 3 kinds; expected one of "
+        "a.json:6:23: error: layers[2].taxon: \"crocus\" fits 3 kinds; expected one of "
         "crocus-large (Large Dutch crocus), crocus-species (Snow crocus), crocus-tommasinianus "
         "(Tommasini's crocus)\n");
   CHECK(asked.request.layers[0].parts[0].taxon == "tulip-triumph");

@@ -50,6 +50,14 @@ Lines material_lines(const Plan& plan, const SheetLayout& layout) {
     if (materials.pins > 0) mesh += "; " + counted(materials.pins, "pin", "pins");
     say(mesh + ".");
   }
+  if (materials.mesh_beneath > Millimetres{0.0}) {
+    say(fmt::format("Wire mesh for the floor: {}, holes {} at most.",
+                    length_text(materials.mesh_beneath, style) +
+                        (materials.mesh_beneath_width == materials.mesh_beneath
+                             ? " across"
+                             : " by " + length_text(materials.mesh_beneath_width, style)),
+                    length_text(materials.mesh_beneath_opening, style)));
+  }
   if (materials.labels > 0) say(counted(materials.labels, "label", "labels") + ".");
   if (const std::string lifting = lifting_text(materials, style); !lifting.empty()) say(lifting);
   return labelled("Mix", text, layout);

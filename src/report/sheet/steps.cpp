@@ -231,7 +231,9 @@ Lines step_lines(const Plan& plan, const SheetLayout& layout) {
   const auto step = [&](const std::string& text) {
     append(lines, hanging(fmt::format("{:2}.", ++number), text, 4, layout.width));
   };
-  step("Cover the hole with a curved shard or mesh; water must run out.");
+  step(plan.materials.mesh_beneath > Millimetres{0.0}
+           ? "Lay the floor's mesh over the hole, close to the wall; water must run out."
+           : "Cover the hole with a curved shard or mesh; water must run out.");
   for (const PlannedLayer& layer : plan.layers) step(layer_step(plan, layer, layout));
   step(last_step(plan, layout));
   return lines;
