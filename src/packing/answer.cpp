@@ -19,15 +19,17 @@ long work_of(Effort effort) {
   return 0;
 }
 
-Packing packing_of(const Outline& outline, const KindDiscs& bulbs,
-                   const std::vector<GridPoint>& layout, std::span<const PackKind> kinds,
-                   double gap, double wall) {
+namespace {
+
+/// Bulbs sorted by y, then x, with what is measured; shortfalls up to `dust` are not shown.
+Packing measured(const Outline& outline, const KindDiscs& bulbs, const Coordinates& x,
+                 std::span<const PackKind> kinds, double gap, double wall, double dust) {
   constexpr double infinity = std::numeric_limits<double>::infinity();
-  const std::size_t n = layout.size();
+  const std::size_t n = bulbs.kind.size();
   std::vector<std::size_t> order(n);
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return layout[a].y != layout[b].y ? layout[a].y < layout[b].y : layout[a].x < layout[b].x;
+    return x[n + a] != x[n + b] ? x[n + a] < x[n + b] : x[a] < x[b];
   });
   Packing result;
   double least_gap = infinity, least_wall = infinity, widest = 0.0;
@@ -35,25 +37,34 @@ Packing packing_of(const Outline& outline, const KindDiscs& bulbs,
   for (std::size_t k = 0; k < n; ++k) {
     const std::size_t i = order[k];
     const double radius = kinds[bulbs.kind[i]].diameter.value() / 2.0;
-    const Point p = to_mm(layout[i]);
-    least_wall = std::min(least_wall, outline.depth(p) - radius);
+    least_wall = std::min(least_wall, outline.depth({x[i], x[n + i]}) - radius);
     for (std::size_t l = k + 1; l < n; ++l) {
       const std::size_t j = order[l];  // sorted by y: the rest is further off still
-      if (static_cast<double>(layout[j].y - layout[i].y) / units_per_mm - widest > least_gap) break;
-      const auto d2 = static_cast<double>(Certifier::square_distance(layout[i], layout[j]));
+      const double dx = x[j] - x[i], dy = x[n + j] - x[n + i];
+      if (dy - widest > least_gap) break;
       const double other = kinds[bulbs.kind[j]].diameter.value() / 2.0;
-      least_gap = std::min(least_gap, std::sqrt(d2) / units_per_mm - radius - other);
+      least_gap = std::min(least_gap, std::sqrt(dx * dx + dy * dy) - radius - other);
     }
   }
-  for (const std::size_t i : order) {
-    const Point p = to_mm(layout[i]);
-    result.bulbs.push_back({p.x, p.y, bulbs.kind[i]});
-  }
-  // Binary dust below the certificate's 1e-9 mm is not shown as a shortfall.
+  for (const std::size_t i : order) result.bulbs.push_back({x[i], x[n + i], bulbs.kind[i]});
   result.gap = Millimetres{gap};
-  result.least_gap = Millimetres{std::fabs(least_gap - gap) < 2e-9 ? gap : least_gap};
-  result.least_wall = Millimetres{std::fabs(least_wall - wall) < 2e-9 ? wall : least_wall};
+  result.least_gap = Millimetres{std::fabs(least_gap - gap) < dust ? gap : least_gap};
+  result.least_wall = Millimetres{std::fabs(least_wall - wall) < dust ? wall : least_wall};
   return result;
+}
+
+}  // namespace
+
+Packing packing_of(const Outline& outline, const KindDiscs& bulbs,
+                   const std::vector<GridPoint>& layout, std::span<const PackKind> kinds,
+                   double gap, double wall) {
+  // Binary dust below the certificate's 1e-9 mm is not shown as a shortfall.
+  return measured(outline, bulbs, printed_coordinates(layout), kinds, gap, wall, 2e-9);
+}
+
+Packing packing_of(const Outline& outline, const KindDiscs& bulbs, const Coordinates& layout,
+                   std::span<const PackKind> kinds, double gap, double wall) {
+  return measured(outline, bulbs, layout, kinds, gap, wall, 1.01 * allowed_finely);
 }
 
 Bound bound_of(const Outline& outline, std::span<const PackKind> kinds, double gap, double wall) {

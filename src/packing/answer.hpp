@@ -18,6 +18,9 @@ long work_of(Effort effort);
 Packing packing_of(const Outline& outline, const KindDiscs& bulbs,
                    const std::vector<GridPoint>& layout, std::span<const PackKind> kinds,
                    double gap, double wall);
+/// The same for places that hold in millionths of a millimetre alone, mm.
+Packing packing_of(const Outline& outline, const KindDiscs& bulbs, const Coordinates& layout,
+                   std::span<const PackKind> kinds, double gap, double wall);
 
 /// Proven most bulbs of these kinds at `gap`: for every size, the bulbs at least as large are
 /// points that far apart and that deep; with shares, the largest total whose apportioned counts

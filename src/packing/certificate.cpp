@@ -61,6 +61,24 @@ bool Certifier::holds(const std::vector<GridPoint>& layout) const {
   return true;
 }
 
+Coordinates finely_rounded(Coordinates x) {
+  for (double& v : x) v = std::round(v / fine_unit_mm) * fine_unit_mm;
+  return x;
+}
+
+bool holds_finely(const Outline& outline, const Discs& discs, const Coordinates& x) {
+  const std::size_t n = discs.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    if (outline.depth({x[i], x[n + i]}) < discs.margin[i] - allowed_finely) return false;
+    for (std::size_t j = i + 1; j < n; ++j) {
+      const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+      const double least = discs.reach[i] + discs.reach[j] - allowed_finely;
+      if (dx * dx + dy * dy < least * least) return false;
+    }
+  }
+  return true;
+}
+
 Coordinates printed_coordinates(const std::vector<GridPoint>& layout) {
   const std::size_t n = layout.size();
   Coordinates x(2 * n);

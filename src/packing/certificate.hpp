@@ -8,7 +8,8 @@
 
 namespace bulbwright::packing {
 
-/// Printed positions are whole multiples of 0.01 mm, the unit of the integers here.
+/// Printed positions are whole multiples of 0.01 mm, the unit of the integers here, wherever such
+/// hold.
 inline constexpr double units_per_mm = 100.0;
 
 /// A centre in whole units, as it is printed.
@@ -54,6 +55,15 @@ class Certifier {
   std::vector<std::int64_t> needed_;     ///< by two classes
   std::size_t classes_ = 0;
 };
+
+/// Where no whole hundredths hold, because nothing in a layout can move, places are given in
+/// millionths of a millimetre, and distances hold but for two of them.
+inline constexpr double fine_unit_mm = 1e-6;
+inline constexpr double allowed_finely = 2.0 * fine_unit_mm;
+/// x in whole millionths.
+Coordinates finely_rounded(Coordinates x);
+/// Every pair and every wall, in mm. Time O(n^2).
+bool holds_finely(const Outline& outline, const Discs& discs, const Coordinates& x);
 
 /// The centres of a printed layout, mm.
 Coordinates printed_coordinates(const std::vector<GridPoint>& layout);

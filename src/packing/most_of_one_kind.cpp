@@ -44,11 +44,20 @@ constexpr std::size_t most_searched(Effort effort) {
 }
 
 /// Layouts whose spacing falls short by more than this share are not worth polishing: the outline
-/// asked for is larger than the standard one by no more than about as much.
-constexpr double worth_polishing = 0.025;
+/// asked for is larger than the standard one by no more than about as much. Of a few bulbs the
+/// margin is a great part of the outline, and so its step.
+double worth_polishing(std::size_t n) {
+  return 0.025 + 0.15 / static_cast<double>(n);
+}
+
+/// Of so few bulbs a layout is polished however far off it seems.
+constexpr std::size_t few_bulbs = 30;
 
 /// Spare with which rounding to 0.01 mm breaks nothing.
 constexpr double rounds_freely = 0.02;
+
+/// Overlap of a layout to be printed in millionths, mm.
+constexpr double finely_overlapping = 1e-7;
 
 constexpr long work_of_rounding = 200'000;  ///< the same at every effort
 constexpr int tries_each = 12;              ///< of rounding one layout
@@ -60,6 +69,7 @@ constexpr double printable_spare = 1.5 / packing::units_per_mm;
 struct Certified {
   KindDiscs bulbs;
   std::vector<GridPoint> grid;
+  Coordinates fine = {};  ///< in place of `grid` where no whole hundredths hold
 };
 
 /// One question of pack_most for one kind.
@@ -77,7 +87,10 @@ class MostBulbs {
   Packing solve() {
     const Bound bound = packing::bound_of(outline_, kinds_, gap_, wall_);
     if (bound.most > 0) place(bound.most);
-    Packing result = packing::packing_of(outline_, best_.bulbs, best_.grid, kinds_, gap_, wall_);
+    Packing result =
+        best_.fine.empty()
+            ? packing::packing_of(outline_, best_.bulbs, best_.grid, kinds_, gap_, wall_)
+            : packing::packing_of(outline_, best_.bulbs, best_.fine, kinds_, gap_, wall_);
     result.upper_bound = bound.most;
     result.bound_name = bound.name;
     return result;
@@ -87,7 +100,7 @@ class MostBulbs {
   [[nodiscard]] KindDiscs bulbs(std::size_t n, double spare = 0.0) const {
     return packing::spaced_discs(kinds_, {n}, gap_, wall_, spare);
   }
-  [[nodiscard]] std::size_t placed() const { return best_.grid.size(); }
+  [[nodiscard]] std::size_t placed() const { return best_.bulbs.kind.size(); }
 
   /// Rounds and certifies; the best answer so far is replaced when it holds.
   bool keep(std::size_t n, const Coordinates& x, int tries) {
@@ -142,7 +155,16 @@ class MostBulbs {
         !packing::polish(outline_, all.discs, packing::certified_overlap, x)) {
       return false;
     }
-    if (!keep(n, x, packing::rounding_tries(Effort::thorough))) return false;
+    return keep(n, x, packing::rounding_tries(Effort::thorough)) || keep_finely(n, std::move(x));
+  }
+
+  /// A layout in which nothing can move, to the millionth.
+  bool keep_finely(std::size_t n, Coordinates x) {
+    KindDiscs all = bulbs(n);
+    if (!packing::polish(outline_, all.discs, finely_overlapping, x)) return false;
+    x = packing::finely_rounded(std::move(x));
+    if (!packing::holds_finely(outline_, all.discs, x)) return false;
+    best_ = {std::move(all), {}, std::move(x)};
     return true;
   }
 
@@ -190,7 +212,7 @@ class MostBulbs {
   }
 
   bool try_standard(const packing::Nested& nested, std::size_t n, long work) {
-    const double least = (1.0 - worth_polishing) * spacing_ / nested.scale;
+    const double least = (1.0 - worth_polishing(n)) * spacing_ / nested.scale;
     const packing::StandardPlaces found = packing::standard_places(nested.standard, n, least, work);
     if (found.spacing < least) return false;
     std::vector<Point> places;
@@ -198,13 +220,18 @@ class MostBulbs {
     for (const double spare : {rounds_freely, 0.0}) {
       const KindDiscs all = bulbs(n, spare);
       Coordinates x = packing::to_coordinates(places);
-      long work_spent = 0;  // the same for every effort, and not counted
-      if (packing::polish_if_near(outline_, all.discs, packing::certified_overlap, x, work_spent) &&
-          keep(n, x, tries_each)) {
-        return true;
-      }
+      if (polished(all.discs, x) && keep(n, x, tries_each)) return true;
     }
     return false;
+  }
+
+  /// The same for every effort, and not counted.
+  bool polished(const packing::Discs& discs, Coordinates& x) const {
+    if (discs.size() <= few_bulbs) {
+      return packing::polish(outline_, discs, packing::certified_overlap, x);
+    }
+    long work = 0;
+    return packing::polish_if_near(outline_, discs, packing::certified_overlap, x, work);
   }
 
   const Outline& outline_;

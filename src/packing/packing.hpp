@@ -20,16 +20,17 @@ struct PackKind {
   int count = 0;         ///< own bulbs to place, used by place_count() only
 };
 
-/// One bulb placed. x, y in mm from the section's origin, a multiple of 0.01 mm.
+/// One bulb placed. x, y in mm from the section's origin: multiples of 0.01 mm, in a layout in which
+/// nothing can move of 0.000001 mm.
 struct PlacedBulb {
   double x_mm = 0.0;
   double y_mm = 0.0;
   std::size_t kind = 0;  ///< index into the kinds asked for
 };
 
-/// A certified layout: the positions as given (multiples of 0.01 mm) were re-checked, every pair
-/// has at least `gap` and every bulb at least `wall` clear (in exact integer arithmetic where the
-/// outline allows it, else with a tolerance under 1e-6 mm).
+/// A certified layout: the positions as given were re-checked, every pair has at least `gap` and
+/// every bulb at least `wall` clear (in exact integer arithmetic where hundredths and the outline
+/// allow it, else with a tolerance of up to 2e-6 mm).
 struct Packing {
   std::vector<PlacedBulb> bulbs;
   std::size_t upper_bound = 0;  ///< proven most bulbs at `gap`; >= bulbs.size()

@@ -4,6 +4,7 @@
 
 #include "packing/answer.hpp"
 #include "packing/rings.hpp"
+#include "packing/seeds.hpp"
 
 namespace bulbwright {
 namespace {
@@ -26,6 +27,12 @@ std::vector<GridPoint> rounded_places(const PlaceSets& sets) {
   return grid;
 }
 
+packing::Coordinates fine_places(const PlaceSets& sets) {
+  std::vector<packing::Point> places;
+  for (const auto& set : sets) places.insert(places.end(), set.begin(), set.end());
+  return packing::finely_rounded(packing::to_coordinates(places));
+}
+
 }  // namespace
 
 PatternLayout lay_pattern(const Section& section, const PackKind& kind, Millimetres gap,
@@ -34,29 +41,38 @@ PatternLayout lay_pattern(const Section& section, const PackKind& kind, Millimet
   const double spacing = kind.diameter.value() + gap.value();
   const double margin = wall.value() + kind.diameter.value() / 2.0;
   PlaceSets best;
+  bool finely = false;
   PatternLayout layout;
-  const auto offer = [&](const PlaceSets& sets, bool upright) {
+  // In hundredths, and where nothing can move in millionths.
+  const auto offer = [&](const PlaceSets& sets, bool upright, bool in_millionths) {
     const std::size_t n = packing::places_in(sets);
     if (n <= packing::places_in(best)) return;
     const packing::KindDiscs bulbs = packing::discs_of({&kind, 1}, {n}, gap.value(), wall.value());
-    if (!packing::Certifier{outline, bulbs.discs}.holds(rounded_places(sets))) return;
+    if (in_millionths ? !packing::holds_finely(outline, bulbs.discs, fine_places(sets))
+                      : !packing::Certifier{outline, bulbs.discs}.holds(rounded_places(sets)))
+      return;
     best = sets;
+    finely = in_millionths;
     layout.upright = upright;
   };
-  for (const double spare : spares) {
+  const auto offer_all = [&](double spare, bool in_millionths) {
     const double s = spacing + spare, m = margin + spare / 2.0;
     if (pattern == Pattern::rings) {
-      offer(packing::fullest_rings(outline, s, m), false);
-      continue;
+      offer(packing::fullest_rings(outline, s, m), false, in_millionths);
+      return;
     }
     for (const bool upright : {false, true}) {
-      offer(packing::fullest_rows(outline, s, m, upright), upright);
+      offer(packing::fullest_rows(outline, s, m, upright), upright, in_millionths);
     }
-  }
+  };
+  for (const double spare : spares) offer_all(spare, false);
+  offer_all(0.0, true);
   const packing::KindDiscs bulbs =
       packing::discs_of({&kind, 1}, {packing::places_in(best)}, gap.value(), wall.value());
-  layout.packing = packing::packing_of(outline, bulbs, rounded_places(best), {&kind, 1},
-                                       gap.value(), wall.value());
+  layout.packing = finely ? packing::packing_of(outline, bulbs, fine_places(best), {&kind, 1},
+                                                gap.value(), wall.value())
+                          : packing::packing_of(outline, bulbs, rounded_places(best), {&kind, 1},
+                                                gap.value(), wall.value());
   const CountBound bound = upper_bound(section, {&kind, 1}, gap, wall);
   layout.packing.upper_bound = bound.most;
   layout.packing.bound_name = bound.name;

@@ -21,6 +21,11 @@ constexpr double wider_by = 1e-3;
 /// Later stages add less than this share of the spacing.
 constexpr double still_to_gain = 0.015;
 
+/// For so few places the first distance is a poor guess, mostly too short: what fits with ease is
+/// widened by more, and not given up.
+constexpr std::size_t few_places = 30;
+constexpr double much_wider_by = 0.02;
+
 double hopeful_spacing(const Outline& outline, double margin, std::size_t n) {
   const std::vector<Point> body = surrounding_polygon(outline, margin, 120);
   const auto [area, perimeter] = size_of(body);
@@ -48,8 +53,9 @@ StandardPlaces standard_places(const Standard& standard, std::size_t n, double l
     work -= std::max(1L, search.work());
     const double spacing = wanted + search.touching();
     if (spacing > best.spacing) best = {to_points(search.layout()), spacing};
-    if (best.spacing < (1.0 - still_to_gain) * least) break;
-    wanted = best.spacing * (1.0 + wider_by);
+    const bool with_ease = n <= few_places && search.touching() >= 0.0;
+    if (!with_ease && best.spacing < (1.0 - still_to_gain) * least) break;
+    wanted = best.spacing * (1.0 + (with_ease ? much_wider_by : wider_by));
   }
   return best;
 }

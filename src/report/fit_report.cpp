@@ -95,7 +95,7 @@ std::string fit_json(const FitReport& report) {
   Json positions = Json::array();
   for (const PlacedBulb& bulb : report.packing.bulbs) {
     positions.push_back(
-        Json{{"x_mm", rounded(bulb.x_mm, 0.01)}, {"y_mm", rounded(bulb.y_mm, 0.01)}});
+        Json{{"x_mm", rounded(bulb.x_mm, 1e-6)}, {"y_mm", rounded(bulb.y_mm, 1e-6)}});
   }
   Json json = document("bulbwright.fit/1");
   json["request"] = flags_json(report.request);
@@ -119,10 +119,20 @@ std::string fit_json(const FitReport& report) {
   return document_text(json);
 }
 
+namespace {
+
+/// Hundredths, or millionths where a layout needs them.
+std::string position(double mm) {
+  const bool hundredths = std::fabs(mm - rounded(mm, 0.01)) < 1e-7;
+  return fmt::format("{:.{}f}", rounded(mm, 1e-6), hundredths ? 2 : 6);
+}
+
+}  // namespace
+
 std::string fit_csv(const FitReport& report) {
   std::string csv = "x_mm,y_mm\r\n";
   for (const PlacedBulb& bulb : report.packing.bulbs) {
-    csv += fmt::format("{:.2f},{:.2f}\r\n", rounded(bulb.x_mm, 0.01), rounded(bulb.y_mm, 0.01));
+    csv += fmt::format("{},{}\r\n", position(bulb.x_mm), position(bulb.y_mm));
   }
   return csv;
 }

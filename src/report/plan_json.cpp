@@ -72,8 +72,8 @@ Json bulbs_json(const LayerBulbs& bulbs) {
 
 Json position_json(const BulbPosition& bulb) {
   return Json{{"taxon", bulb.taxon},
-              {"x_mm", rounded(bulb.x_mm, 0.01)},
-              {"y_mm", rounded(bulb.y_mm, 0.01)},
+              {"x_mm", rounded(bulb.x_mm, 1e-6)},
+              {"y_mm", rounded(bulb.y_mm, 1e-6)},
               {"diameter_mm", tenth(bulb.diameter)}};
 }
 

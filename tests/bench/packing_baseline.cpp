@@ -95,27 +95,4 @@ std::size_t count_by_greedy_fill(const Outline& outline, std::span<const PackKin
   return placed.size();
 }
 
-std::size_t count_by_search(const Section& section, double spacing, double margin, Effort effort) {
-  constexpr double certified_to = 1e-9;
-  const Outline outline{section};
-  const std::size_t most = most_points(outline, spacing, margin).most;
-  if (most == 0) return 0;
-  std::vector<Point> places = best_lattice(outline, spacing, margin);
-  if (places.empty()) places.push_back(outline.deepest());
-  long work = work_of(effort);
-  Random random{7};
-  const double fits_below = 0.8 * certified_to * certified_to * spacing * spacing;
-  while (places.size() < most && work > 0) {
-    std::vector<Point> start = places;
-    start.push_back(random_point(outline, margin, random));
-    const Discs discs = equal_discs(start.size(), spacing, margin);
-    LayoutSearch search{outline, discs, fits_below, 0x5eed + start.size()};
-    const bool fits = search.try_start(to_coordinates(start)) || search.run(work);
-    work -= search.work();
-    if (!fits || violation(outline, discs, search.layout()) > certified_to) break;
-    places = to_points(search.layout());
-  }
-  return places.size();
-}
-
 }  // namespace bulbwright::packing

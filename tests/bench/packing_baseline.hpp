@@ -33,8 +33,4 @@ std::size_t count_by_rings(const Outline& outline, double spacing, double margin
 std::size_t count_by_greedy_fill(const Outline& outline, std::span<const PackKind> kinds,
                                  double gap, double wall);
 
-/// The most points found by hopping from the fullest lattice upwards, unrounded, certified to a
-/// relative 1e-9.
-std::size_t count_by_search(const Section& section, double spacing, double margin, Effort effort);
-
 }  // namespace bulbwright::packing

@@ -11,7 +11,6 @@
 #include <fmt/core.h>
 #include <sys/resource.h>
 
-#include "packing/fit_points.hpp"
 #include "packing/lattice.hpp"
 #include "packing/packing.hpp"
 #include "packing/relax.hpp"
@@ -61,31 +60,15 @@ std::size_t record_count(const std::vector<Record>& all, double ratio) {
   return best;
 }
 
-void records_table(const std::vector<Effort>& efforts) {
-  fmt::print("Circles in a circle, n = 1..100 of the records: share placed\n");
-  for (const Effort effort : efforts) {
-    for (const double slack : {1e-6, 1e-3, 5e-3}) {
-      int placed = 0, all = 0;
-      std::string missed;
-      const std::clock_t start = std::clock();
-      for (const Record& r : records("circle")) {
-        if (r.n > 100) continue;
-        const double s = 2000.0 / (r.ratio * (1.0 + slack));
-        const bool fits =
-            !fixture::fit_points(circle, r.n, Millimetres{s}, Millimetres{s / 2.0}, effort).empty();
-        ++all;
-        placed += fits ? 1 : 0;
-        if (!fits) missed += fmt::format(" {}", r.n);
-      }
-      fmt::print("  {:8} slack {:.0e}: {:3}/{} = {:5.1f} %, mean {:.1f} ms; missed{}\n",
-                 name(effort), slack, placed, all, 100.0 * placed / all, milliseconds(start) / all,
-                 missed.empty() ? " none" : missed);
-    }
-  }
+/// What a round pot of `ratio` times the bulbs' size is printed to hold: bulbs of 100 mm.
+std::size_t printed_count(double ratio, Effort effort) {
+  const Millimetres width{100.0 * ratio};
+  const std::vector<PackKind> kinds{{100_mm, 1.0, 0}};
+  return pack_most({Shape::round, width, width, {}}, kinds, 0_mm, 0_mm, effort).bulbs.size();
 }
 
 void large_table(const std::vector<Effort>& efforts) {
-  fmt::print("\nn = 101..300 of the records, slack 0.5 %: count as a share of n\n");
+  fmt::print("\nPrinted positions, n = 101..300 of the records, pot = record x 1.005\n");
   for (const Effort effort : efforts) {
     double least = 1.0, sum = 0.0;
     int all = 0;
@@ -93,8 +76,7 @@ void large_table(const std::vector<Effort>& efforts) {
     std::string counts;
     for (const Record& r : records("circle")) {
       if (r.n <= 100) continue;
-      const double s = 2000.0 / (r.ratio * 1.005);
-      const auto count = packing::count_by_search(circle, s, s / 2.0, effort);
+      const std::size_t count = printed_count(r.ratio * 1.005, effort);
       const double share = static_cast<double>(count) / static_cast<double>(r.n);
       least = std::min(least, share);
       sum += share;
@@ -117,13 +99,12 @@ void baselines_table(double first, double last, bool with_records) {
     const double s = 2000.0 / ratio, m = s / 2.0;
     const packing::Outline outline{circle};
     const auto share = [&](std::size_t n) { return static_cast<double>(n); };
-    best += share(with_records ? record_count(all, ratio)
-                               : packing::count_by_search(circle, s, m, Effort::thorough));
+    best += share(with_records ? record_count(all, ratio) : printed_count(ratio, Effort::thorough));
     area += share(packing::count_by_area(circle, s));
     square += share(packing::count_by_square_grid(outline, s, m, 20));
     lattice += share(packing::count_by_hexagonal_lattice(outline, s, m, 1, 40));
     rings += share(packing::count_by_rings(outline, s, m));
-    ours += share(packing::count_by_search(circle, s, m, Effort::normal));
+    ours += share(printed_count(ratio, Effort::normal));
   }
   const auto line = [&](const char* what, double n) {
     fmt::print("  {:32} {:6.0f} bulbs, {:5.1f} %\n", what, n, 100.0 * n / best);
@@ -170,16 +151,15 @@ void printed_table() {
 }
 
 void squares_table() {
-  fmt::print("\nSquares, n <= 30 of the records, slack 0.1 %, normal:");
+  fmt::print("\nPrinted positions, squares of n <= 30 of the records x 1.001, normal:");
   int placed = 0, all = 0;
   const std::clock_t start = std::clock();
   for (const Record& r : records("square")) {
     if (r.n > 30) continue;
-    const double s = 2.0 * 1000.0 / (r.ratio * 1.001);
-    const Section square{Shape::rectangle, 1000_mm, 1000_mm, {}};
-    const bool fits =
-        !fixture::fit_points(square, r.n, Millimetres{s}, Millimetres{s / 2.0}, Effort::normal)
-             .empty();
+    const Millimetres side{50.0 * r.ratio * 1.001};
+    const std::vector<PackKind> kinds{{100_mm, 1.0, 0}};
+    const Section square{Shape::rectangle, side, side, {}};
+    const bool fits = pack_most(square, kinds, 0_mm, 0_mm, Effort::normal).bulbs.size() >= r.n;
     ++all;
     placed += fits ? 1 : 0;
     if (!fits) fmt::print(" missed {}", r.n);
@@ -284,6 +264,32 @@ void mixture_table() {
   fmt::print("  greedy fill, which may clump: {}\n", greedy_sum);
 }
 
+/// Counts that lie in what the same effort sets of itself, and are refused.
+void refused_counts_table() {
+  int asked = 0, refused = 0;
+  Times times;
+  const std::vector<PackKind> one{{40_mm, 1.0, 0}};
+  for (const Section& section : outlines) {
+    for (const double gap : {3.0, 15.0, 25.0}) {
+      const auto most = static_cast<int>(
+          pack_most(section, one, Millimetres{gap}, 10_mm, Effort::quick).bulbs.size());
+      for (int count = std::max(1, most - 3); count <= most; ++count) {
+        const std::vector<PackKind> kinds{{40_mm, 1.0, count}};
+        const std::clock_t start = std::clock();
+        refused += place_count(section, kinds, Millimetres{gap}, 10_mm, Effort::quick).bulbs.empty()
+                       ? 1
+                       : 0;
+        times.add(milliseconds(start));
+        ++asked;
+      }
+    }
+  }
+  fmt::print(
+      "\nOwn counts within what is set of itself, quick: {} of {} refused; mean {:.1f} ms, "
+      "worst {:.1f} ms\n",
+      refused, asked, times.sum / times.count, times.longest);
+}
+
 void own_counts_table() {
   Times times;
   int misfits = 0;
@@ -386,7 +392,6 @@ int main(int argc, char** argv) {
   const bool quick = argc > 1 && std::string{argv[1]} == "quick";
   std::vector<Effort> efforts{Effort::quick, Effort::normal};
   if (!quick) efforts.push_back(Effort::thorough);
-  records_table(efforts);
   large_table(efforts);
   baselines_tables(!quick);
   printed_table();
@@ -394,6 +399,7 @@ int main(int argc, char** argv) {
   shapes_table();
   mixture_table();
   own_counts_table();
+  refused_counts_table();
   const auto timings = scaling_table();
   if (argc > 2) plot(timings, argv[2]);
   rusage usage{};

@@ -1,5 +1,6 @@
 #include "exact_judge.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <numbers>
@@ -13,15 +14,20 @@ using namespace bulbwright;
 namespace judge {
 namespace {
 
-/// Whole hundredths of a millimetre; -1 where it is none.
-bool whole(double mm, std::int64_t& units) {
-  units = std::llround(mm * 100.0);
-  return std::fabs(mm * 100.0 - static_cast<double>(units)) < 1e-6;
-}
+/// What places are whole in, and what a distance may lack, in the same.
+struct Grain {
+  double to_mm = 100.0;
+  std::int64_t allowed = 0;
 
-std::int64_t hundredths(Millimetres length) {
-  return std::llround(length.value() * 100.0);
-}
+  [[nodiscard]] std::int64_t of(double mm) const { return std::llround(mm * to_mm); }
+  [[nodiscard]] std::int64_t of(Millimetres length) const { return of(length.value()); }
+  [[nodiscard]] bool is_whole(double mm) const {
+    return std::fabs(mm * to_mm - static_cast<double>(of(mm))) < 1e-6 * to_mm / 100.0;
+  }
+};
+constexpr Grain hundredths{100.0, 0};
+/// Of layouts in which nothing can move.
+constexpr Grain millionths{1e6, 2};
 
 /// Distance to an ellipse of these semi-axes about the origin, by golden sections around the
 /// nearest of many of its points.
@@ -48,8 +54,9 @@ long double distance_to_ellipse(long double a, long double b, long double x, lon
 }
 
 /// The bulb's disc with its clearance, `reach` hundredths, stays within the outline.
-bool inside(const Section& s, std::int64_t x, std::int64_t y, std::int64_t reach) {
-  const std::int64_t length = hundredths(s.length), width = hundredths(s.width);
+bool inside(const Section& s, const Grain& grain, std::int64_t x, std::int64_t y,
+            std::int64_t reach) {
+  const std::int64_t length = grain.of(s.length), width = grain.of(s.width);
   switch (s.shape) {
     case Shape::round: {
       const std::int64_t room = length - 2 * reach;  // the diameter left
@@ -57,7 +64,7 @@ bool inside(const Section& s, std::int64_t x, std::int64_t y, std::int64_t reach
     }
     case Shape::rectangle: {
       if (2 * (std::abs(x) + reach) > length || 2 * (std::abs(y) + reach) > width) return false;
-      const std::int64_t corner = hundredths(s.corner);
+      const std::int64_t corner = grain.of(s.corner);
       const std::int64_t dx = 2 * std::abs(x) - (length - 2 * corner);
       const std::int64_t dy = 2 * std::abs(y) - (width - 2 * corner);
       if (dx <= 0 || dy <= 0) return true;
@@ -109,21 +116,28 @@ std::string fault_of(const Section& section, const std::vector<PackKind>& kinds,
   struct Placed {
     std::int64_t x = 0, y = 0, diameter = 0;
   };
+  const auto whole_in = [&](const Grain& grain) {
+    return std::all_of(packing.bulbs.begin(), packing.bulbs.end(), [&](const PlacedBulb& bulb) {
+      return grain.is_whole(bulb.x_mm) && grain.is_whole(bulb.y_mm);
+    });
+  };
+  const Grain grain = whole_in(hundredths) ? hundredths : millionths;
+  if (!whole_in(grain)) return "a place off the grid";
   std::vector<Placed> all;
   for (const PlacedBulb& bulb : packing.bulbs) {
-    Placed p;
-    if (!whole(bulb.x_mm, p.x) || !whole(bulb.y_mm, p.y)) return "a place off the grid";
-    p.diameter = hundredths(kinds[bulb.kind].diameter);
-    const std::int64_t reach = p.diameter / 2 + hundredths(wall);
-    if (!inside(section, p.x, p.y, reach)) return fmt::format("a wall broken at {}, {}", p.x, p.y);
+    const Placed p{grain.of(bulb.x_mm), grain.of(bulb.y_mm), grain.of(kinds[bulb.kind].diameter)};
+    const std::int64_t reach = p.diameter / 2 + grain.of(wall) - grain.allowed;
+    if (!inside(section, grain, p.x, p.y, reach))
+      return fmt::format("a wall broken at {}, {}", p.x, p.y);
     all.push_back(p);
   }
   for (std::size_t i = 0; i < all.size(); ++i) {
     for (std::size_t j = 0; j < i; ++j) {
       const std::int64_t dx = all[i].x - all[j].x, dy = all[i].y - all[j].y;
-      const std::int64_t want = (all[i].diameter + all[j].diameter) / 2 + hundredths(gap);
+      const std::int64_t want =
+          (all[i].diameter + all[j].diameter) / 2 + grain.of(gap) - grain.allowed;
       if (dx * dx + dy * dy < want * want) {
-        return fmt::format("bulbs {} and {} nearer than {} hundredths", i, j, want);
+        return fmt::format("bulbs {} and {} nearer than {} units", i, j, want);
       }
     }
   }

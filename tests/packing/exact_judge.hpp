@@ -6,9 +6,10 @@
 
 #include "packing/packing.hpp"
 
-/// A judge of layouts that shares no code with the packer: whole hundredths of a millimetre for
-/// pairs, straight and round walls, and for ellipses the nearest of all boundary points, found
-/// along the curve in extended precision. Sizes asked about are whole tenths of a millimetre.
+/// A judge of layouts that shares no code with the packer: whole hundredths of a millimetre (where
+/// a layout needs them millionths, and two of them allowed) for pairs, straight and round walls,
+/// and for ellipses the nearest of all boundary points, found along the curve in extended
+/// precision. Sizes asked about are whole tenths of a millimetre.
 namespace judge {
 
 /// What is wrong with a layout; empty where nothing is.

@@ -9,6 +9,7 @@
 #include <catch2/catch.hpp>
 
 #include "packing/fit_points.hpp"
+#include "packing/pattern.hpp"
 #include "source_paths.hpp"
 
 using namespace bulbwright;
@@ -149,6 +150,53 @@ TEST_CASE("records of up to 86 circles are met to a millionth at thorough effort
         if (d < s * (1.0 - 2e-9)) FAIL_CHECK("points " << i << " and " << j << " too near");
       }
     }
+  }
+}
+
+// Source: as above. A millionth leaves nothing to move: places stand in millionths of a millimetre.
+TEST_CASE("pots a millionth wider than the record are printed to hold it", "[packing][published]") {
+  int asked = 0;
+  for (const Record& record : records()) {
+    if (record.container != "circle" || record.n > 100) continue;
+    ++asked;
+    const Millimetres width{200.0 * record.ratio * (1.0 + 1e-6)};
+    const std::vector<PackKind> bulbs{{200_mm, 1.0, 0}};
+    const Packing most =
+        pack_most({Shape::round, width, width, {}}, bulbs, 0_mm, 0_mm, Effort::quick);
+    CAPTURE(record.n);
+    CHECK(most.bulbs.size() >= record.n);
+    CHECK(most.least_gap.value() >= 0.0);
+  }
+  CHECK(asked == 80);
+}
+
+// Six about one, exactly: 25 mm between bulbs of 50 mm and from the wall. From memory, Euclid.
+TEST_CASE("a pot of exactly three spacings holds seven, in rings too", "[packing]") {
+  const Section pot{Shape::round, 250_mm, 250_mm, {}};
+  const std::vector<PackKind> bulbs{{50_mm, 1.0, 0}};
+  for (const Effort effort : {Effort::quick, Effort::normal}) {
+    const Packing most = pack_most(pot, bulbs, 25_mm, 25_mm, effort);
+    CHECK(most.bulbs.size() == 7);
+    CHECK(most.least_gap == 25_mm);
+    CHECK(most.least_wall == 25_mm);
+  }
+  CHECK(lay_pattern(pot, bulbs[0], 25_mm, 25_mm, Pattern::rings).sets == std::vector{6, 1});
+  CHECK(place_count(pot, std::vector<PackKind>{{50_mm, 1.0, 7}}, 25_mm, 25_mm, Effort::quick)
+            .bulbs.size() == 7);
+  const Section tight{Shape::round, Millimetres{249.9}, Millimetres{249.9}, {}};
+  CHECK(pack_most(tight, bulbs, 25_mm, 25_mm, Effort::quick).bulbs.size() == 5);
+}
+
+// Source: as above; the few-bulb squares are where standard outlines are furthest off.
+TEST_CASE("squares a thousandth wider than the record are printed to hold it",
+          "[packing][published]") {
+  for (const Record& record : records()) {
+    if (record.container != "square" || record.n > 30) continue;
+    const Millimetres side{50.0 * record.ratio * 1.001};
+    const std::vector<PackKind> bulbs{{100_mm, 1.0, 0}};
+    CAPTURE(record.n);
+    CHECK(pack_most({Shape::rectangle, side, side, {}}, bulbs, 0_mm, 0_mm, Effort::normal)
+              .bulbs.size() >= record.n);
   }
 }
 
