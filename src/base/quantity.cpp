@@ -103,6 +103,10 @@ std::string in_celsius_or_fahrenheit(std::string_view number) {
   return fmt::format("\"{0} C\" or \"{0} F\"", number);
 }
 
+std::string in_litres_or_cubic_feet(std::string_view number) {
+  return fmt::format("\"{0} l\" or \"{0} cu ft\"", number);
+}
+
 }  // namespace
 
 std::string with_likely_units(std::string_view number, LengthUse use) {
@@ -141,7 +145,7 @@ LengthPair parse_length_pair(std::string_view text, LengthUse use) {
 
 Litres parse_volume(std::string_view text) {
   const auto [number, unit] =
-      split_unit(text, "\"12 l\" or \"0.4 cu ft\"", "\"{0} l\" or \"{0} cu ft\"");
+      split_unit(text, "\"12 l\" or \"0.4 cu ft\"", in_litres_or_cubic_feet);
   return Litres{number * unit_factor(text, unit, volume_units, "l, ml or cu ft")};
 }
 
