@@ -55,7 +55,7 @@ refused "wide.json:3:5: error: layers[1]: up to " shop "$wide"
 refused "error: --top: up to " suggest --top "4.9 m" --height "400 mm" --zone 8b --layers 2 --season 2027
 refused "--wall: \"-1 mm\" is out of range" plan "$steps" --wall "-1 mm"
 refused "pot.base: 290 mm is too wide for a rim of 200 mm" plan "$steps" --top "200 mm"
-refused "season 2027" plan "$steps" --season 2027
+refused "season 2027" plan "$steps" --plant 2027-01-08 --season 2027
 # Standard input is read once, and who names it twice is told so.
 refused "standard input is read once" shop - -
 "$bulbwright" plan - --records - --latitude 47 <"$steps" >"$work/out" 2>"$work/err"
