@@ -64,7 +64,7 @@ TEST_CASE("the built-in catalogue holds every trade group, complete", "[catalogu
     CHECK_FALSE(taxon.name.empty());
     CHECK_FALSE(taxon.genus.empty());
   }
-  CHECK(facts == 2700);
+  CHECK(facts == 2713);
   const Taxon* triumph = builtin().find("tulip-triumph");
   REQUIRE(triumph != nullptr);
   CHECK(triumph->name == "Triumph tulip");

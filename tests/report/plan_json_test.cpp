@@ -106,7 +106,7 @@ TEST_CASE("plan JSON carries the plan's own figures", "[plan_json]") {
 
 TEST_CASE("plan JSON is rounded, without -0, and ends with a newline", "[plan_json]") {
   Plan plan = fixture::terrace_plan();
-  plan.layers[0].positions[0].x_mm = -0.001;
+  plan.layers[0].positions[0].x_mm = -1e-7;
   plan.layers[0].positions[0].y_mm = 0.1 + 0.2;
   plan.materials.mix_settled = Litres{26.449999};
   plan.cold[0].storage_weeks = 9.0999999;
