@@ -20,8 +20,8 @@ struct PackKind {
   int count = 0;         ///< own bulbs to place, used by place_count() only
 };
 
-/// One bulb placed. x, y in mm from the section's origin: multiples of 0.01 mm, in a layout in which
-/// nothing can move of 0.000001 mm.
+/// One bulb placed. x, y in mm from the section's origin: multiples of 0.01 mm, in a layout in
+/// which nothing can move of 0.000001 mm.
 struct PlacedBulb {
   double x_mm = 0.0;
   double y_mm = 0.0;
