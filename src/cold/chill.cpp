@@ -15,7 +15,7 @@ constexpr std::array utah_steps{UtahStep{1.4, 0.0},  UtahStep{2.4, 0.5},  UtahSt
 constexpr double above_utah_steps = -1.0;
 
 constexpr double e0 = 4153.5, e1 = 12888.8, a0 = 139500.0, a1 = 2.567e18;
-constexpr double slope = 1.6, tf_k = 277.0, kelvin = 273.0;
+constexpr double dynamic_slope = 1.6, tf_k = 277.0, kelvin = 273.0;
 
 /// Share of a normal distribution about t_c that lies at or below `top_c`.
 double share_below(double top_c, double t_c, double sd_k) {
@@ -62,7 +62,7 @@ double DynamicModel::step(double t_c) {
     s_ = x;
     return 0.0;
   }
-  const double f = slope * tf_k * (k - tf_k) / k;
+  const double f = dynamic_slope * tf_k * (k - tf_k) / k;
   const double xi =
       1.0 / (1.0 + std::exp(-f));  // exp(-f) overflows to infinity only below -80 degC
   s_ = x - x * xi;

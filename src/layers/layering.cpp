@@ -139,12 +139,9 @@ void count_bulbs(const ResolvedLayer& layer, PlannedLayer& planned) {
   for (const LayerKind& kind : layer.kinds) {
     const auto is_kind = [&](const BulbPosition& at) { return at.taxon == kind.taxon->id; };
     const auto count = std::count_if(planned.positions.begin(), planned.positions.end(), is_kind);
-    const std::string grade = layer.request.grade_cm
-                                  ? fmt::format("{:g}", *layer.request.grade_cm)
-                                  : fmt::format("{:g}/{:g}", kind.taxon->circumference_cm.low,
-                                                kind.taxon->circumference_cm.high);
-    planned.bulbs.push_back({kind.taxon->id, kind.taxon->name, layer.request.label, grade,
-                             static_cast<int>(count), kind.diameter});
+    planned.bulbs.push_back({kind.taxon->id, kind.taxon->name, layer.request.label,
+                             fmt::format("{:g}", kind.grade_cm), static_cast<int>(count),
+                             kind.diameter});
   }
 }
 

@@ -15,7 +15,7 @@ struct LayerBulbs {
   std::string taxon;  ///< id
   std::string name;   ///< for people
   std::string label;  ///< the grower's own name for the lot, may be empty
-  std::string grade;  ///< circumference as bought, "12" or "10/14" (cm)
+  std::string grade;  ///< circumference to ask for, cm: "12", that was packed
   int count = 0;
   Millimetres diameter;
 };

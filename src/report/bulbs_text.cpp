@@ -77,7 +77,7 @@ constexpr std::array headings{
     Heading{"skin", "skin"},
 };
 
-constexpr int label_width = 30;
+constexpr int fact_width = 30;
 constexpr int origin_width = 21;  ///< "common practice [12]" and a space
 
 /// The catalogue has checked that it is one.
@@ -142,10 +142,10 @@ void add_fact(Lines& lines, std::string_view words, const TaxonFact& fact, Sourc
               const TextStyle& style, int width) {
   std::string origin{word_of(fact.origin)};
   if (!fact.source.empty()) origin += fmt::format(" [{}]", sources.number_of(fact.source));
-  const int value_width = std::max(20, width - label_width - origin_width);
+  const int value_width = std::max(20, width - fact_width - origin_width);
   Lines values = wrap(value_text(fact, style), value_width);
   for (std::size_t i = 0; i < values.size(); ++i) {
-    std::string line = pad_right(i == 0 ? fmt::format("  {}", words) : "", label_width);
+    std::string line = pad_right(i == 0 ? fmt::format("  {}", words) : "", fact_width);
     line += i == 0 ? pad_right(values[i], value_width) + " " + origin : values[i];
     lines.push_back(std::move(line));
   }

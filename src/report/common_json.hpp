@@ -24,6 +24,14 @@ nlohmann::ordered_json flags_json(const AskedFlags& flags);
 /// A key for a text that is there; nothing for an empty one.
 void put_text(nlohmann::ordered_json& json, const char* key, std::string_view text);
 
+/// What `write` makes of each item, in their order.
+template <class Items, class Writer>
+nlohmann::ordered_json list_of(const Items& items, Writer write) {
+  nlohmann::ordered_json list = nlohmann::ordered_json::array();
+  for (const auto& item : items) list.push_back(write(item));
+  return list;
+}
+
 /// { from, to }, both days in.
 nlohmann::ordered_json days_json(const DayWindow& days);
 

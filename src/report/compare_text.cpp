@@ -15,7 +15,7 @@
 namespace bulbwright::report {
 namespace {
 
-constexpr int label_width = 14;
+constexpr int row_head = 14;
 constexpr int least_column = 20;
 
 /// What a row of the table tells of a plan: lines of one cell.
@@ -127,7 +127,7 @@ void add_row(Lines& page, const char* label, const std::vector<Lines>& cells, in
   std::size_t height = 1;
   for (const Lines& cell : cells) height = std::max(height, cell.size());
   for (std::size_t i = 0; i < height; ++i) {
-    std::string line = pad_right(i == 0 ? label : "", label_width);
+    std::string line = pad_right(i == 0 ? label : "", row_head);
     for (const Lines& cell : cells) line += pad_right(i < cell.size() ? cell[i] : "", width + 2);
     while (line.ends_with(' ')) line.pop_back();
     page.push_back(line);
@@ -155,7 +155,7 @@ void add_block(Lines& page, std::span<const ComparedPlan> plans, int width,
 }  // namespace
 
 std::string compare_text(std::span<const ComparedPlan> plans, const TextStyle& style) {
-  const int available = text_width(style) - label_width;
+  const int available = text_width(style) - row_head;
   const auto beside = static_cast<std::size_t>(
       std::clamp<int>(available / (least_column + 2), 1, static_cast<int>(plans.size())));
   const int width = available / static_cast<int>(beside) - 2;

@@ -31,13 +31,6 @@ void put_day(Json& json, const char* key, const std::optional<Day>& day) {
   if (day) json[key] = to_iso(*day);
 }
 
-template <class Items, class Writer>
-Json list_of(const Items& items, Writer write) {
-  Json list = Json::array();
-  for (const auto& item : items) list.push_back(write(item));
-  return list;
-}
-
 Json profile_json(const PlannedPot& pot) {
   return list_of(pot.profile, [&](const ProfileLevel& level) {
     const Section section{pot.shape, level.length, level.width,

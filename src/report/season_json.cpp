@@ -20,13 +20,6 @@ double tenth(Litres litres) {
   return rounded(litres.value(), 0.1);
 }
 
-template <class List, class Make>
-Json list_of(const List& list, const Make& make) {
-  Json json = Json::array();
-  for (const auto& entry : list) json.push_back(make(entry));
-  return json;
-}
-
 Json pot_numbers(const std::vector<std::size_t>& pots) {
   return list_of(pots, [](std::size_t pot) { return Json(pot + 1); });
 }

@@ -58,13 +58,6 @@ std::string amount_cell(const ShoppingItem& item, double amount) {
                           : fmt::format("{:.0f}", amount);
 }
 
-/// "10/14" as no spreadsheet takes for a day.
-std::string grade_cell(const std::string& grade) {
-  const std::size_t slash = grade.find('/');
-  return slash == std::string::npos ? grade
-                                    : grade.substr(0, slash) + " to " + grade.substr(slash + 1);
-}
-
 /// The pot that takes all of it, by its name, file or number; empty where several do.
 std::string only_pot(const ShoppingList& list, const ShoppingItem& item) {
   const std::size_t first = item.shares.front().pot;
@@ -81,8 +74,8 @@ std::string item_rows(const ShoppingList& list, const ShoppingItem& item) {
   const bool one_layer = item.shares.size() == 1 && item.shares.front().layer > 0;
   const std::string what =
       fmt::format("{},{},{},{},{},{}", text_cell(item.taxon),
-                  text_cell(item.kind == ItemKind::bulb ? item.name : item.item),
-                  grade_cell(item.grade), text_cell(item.label), text_cell(only_pot(list, item)),
+                  text_cell(item.kind == ItemKind::bulb ? item.name : item.item), item.grade,
+                  text_cell(item.label), text_cell(only_pot(list, item)),
                   one_layer ? std::to_string(item.shares.front().layer) : "");
   const std::string amounts =
       fmt::format("{},{},{},{}", amount_cell(item, item.need), item.own, item.spares, item.buy);

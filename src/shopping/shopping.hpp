@@ -19,7 +19,7 @@ struct BulbNeed {
   std::string taxon;  ///< id
   std::string genus;
   std::string name;   ///< for people
-  std::string grade;  ///< circumference in cm as bought: "12", or the usual range "10/14"
+  std::string grade;  ///< circumference to ask for, cm: "12", that the plan packs
   std::string label;  ///< the grower's own name for the lot, may be empty
   int layer = 1;      ///< from the bottom, 1 first
   int count = 0;

@@ -21,7 +21,7 @@ ShoppingList two_pots() {
   steps.file = "steps.json";
   steps.layers = 2;
   steps.bulbs = {{"tulip-triumph", "Tulipa", "Triumph tulip", "12", "", 1, 14, false},
-                 {"crocus-large", "Crocus", "Large Dutch crocus (Crocus vernus)", "7/10",
+                 {"crocus-large", "Crocus", "Large Dutch crocus (Crocus vernus)", "9",
                   "=HYPERLINK(\"x\"), \"best\"", 2, 40, true}};
   steps.mix_loose = Litres{32.04};
   steps.mix = Litres{24.04};
