@@ -124,13 +124,10 @@ CommandResult plan_into_folder(const PlanOptions& options, const Terminal& termi
   PackingCache packings;
   const auto plans =
       plan_many(pots, facts, effort_named(options.effort), packings, *terminal.progress);
+  throw_if_any_fault(pots);
   CommandResult result;
-  std::vector<InputFault> faults;
   for (std::size_t i = 0; i < pots.size(); ++i) {
-    faults.insert(faults.end(), pots[i].faults.begin(), pots[i].faults.end());
-    if (!plans[i]) continue;
-    for (const std::string& remark : pots[i].asked.remarks)
-      result.remarks += fmt::format("bulbwright: {}: {}\n", path_in_quotes(pots[i].file), remark);
+    result.remarks += remarks_on(pots[i]);
     const std::string stem = pots[i].file == "-"
                                  ? "standard-input"
                                  : std::filesystem::path{pots[i].file}.stem().string();
@@ -146,7 +143,6 @@ CommandResult plan_into_folder(const PlanOptions& options, const Terminal& termi
     result.remarks += fmt::format("bulbwright: plan: {} cannot be planted as asked; {} says why\n",
                                   path_in_quotes(pots[i].file), path_in_quotes(path));
   }
-  if (!faults.empty()) throw InputError{std::move(faults)};
   return result;
 }
 

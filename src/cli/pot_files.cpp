@@ -135,4 +135,24 @@ std::vector<PotFile> read_pot_files(const std::vector<std::string>& files,
   return pots;
 }
 
+void check_pot_files(const char* command, const std::vector<std::string>& files,
+                     const char* expected) {
+  if (files.empty()) throw InvalidValue{command, std::string{"no pot file; "} + expected};
+  if (std::count(files.begin(), files.end(), "-") > 1)
+    throw InvalidValue{command, "standard input is read once; give - once"};
+}
+
+std::string remarks_on(const PotFile& pot) {
+  std::string text;
+  for (const std::string& remark : pot.asked.remarks)
+    text += "bulbwright: " + path_in_quotes(pot.file) + ": " + remark + "\n";
+  return text;
+}
+
+void throw_if_any_fault(const std::vector<PotFile>& pots) {
+  std::vector<InputFault> faults;
+  for (const PotFile& pot : pots) faults.insert(faults.end(), pot.faults.begin(), pot.faults.end());
+  if (!faults.empty()) throw InputError{std::move(faults)};
+}
+
 }  // namespace bulbwright::cli

@@ -19,6 +19,10 @@ namespace bulbwright::cli {
 /// none.
 std::vector<std::string> pot_files(const std::vector<std::string>& words);
 
+/// @throws InvalidValue of `command` where no file is given, or standard input twice.
+void check_pot_files(const char* command, const std::vector<std::string>& files,
+                     const char* expected);
+
 /// One of them, read and resolved; or why it cannot be.
 struct PotFile {
   std::string file;
@@ -36,5 +40,11 @@ struct PotFile {
 std::vector<PotFile> read_pot_files(const std::vector<std::string>& files,
                                     const PotOptions& options, const input::Facts& facts,
                                     input::InputFiles& inputs);
+
+/// What is told of a file that was read, a line each.
+std::string remarks_on(const PotFile& pot);
+
+/// For commands that do nothing for the others: @throws InputError with the faults of all files.
+void throw_if_any_fault(const std::vector<PotFile>& pots);
 
 }  // namespace bulbwright::cli

@@ -1,6 +1,5 @@
 #include "cli/season_command.hpp"
 
-#include <algorithm>
 #include <filesystem>
 #include <memory>
 #include <optional>
@@ -69,11 +68,10 @@ std::string told(const std::vector<InputFault>& faults) {
   return text;
 }
 
-std::string remarks_on(const std::vector<PotFile>& files, const Season& season) {
+std::string remarks_on_all(const std::vector<PotFile>& files, const Season& season) {
   std::string remarks;
   for (std::size_t i = 0; i < files.size(); ++i) {
-    for (const std::string& remark : files[i].asked.remarks)
-      remarks += "bulbwright: " + path_in_quotes(files[i].file) + ": " + remark + "\n";
+    remarks += remarks_on(files[i]);
     if (season.pots[i].ok()) continue;
     if (!files[i].ok()) remarks += describe(InputError{files[i].faults});
     remarks += "bulbwright: season: " + path_in_quotes(files[i].file) +
@@ -85,12 +83,8 @@ std::string remarks_on(const std::vector<PotFile>& files, const Season& season) 
 
 CommandResult run(const SeasonOptions& options, const Terminal& terminal,
                   input::InputFiles& inputs) {
-  if (options.files.empty()) {
-    throw InvalidValue{"season",
-                       "no pot file; give one or more, or a folder of them, for instance examples"};
-  }
-  if (std::count(options.files.begin(), options.files.end(), "-") > 1)
-    throw InvalidValue{"season", "standard input is read once; give - once"};
+  check_pot_files("season", options.files,
+                  "give one or more, or a folder of them, for instance examples");
   const std::string format = format_of(options.common);
   const report::TextStyle style = text_style(options.common, terminal);
   const SeasonAsk ask = ask_of(options);
@@ -129,7 +123,7 @@ CommandResult run(const SeasonOptions& options, const Terminal& terminal,
     result.document = report::season_text(season, view, style);
   }
   if (!season.ok()) result.exit_code = exit_cannot;
-  if (!options.common.quiet) result.remarks = remarks_on(files, season);
+  if (!options.common.quiet) result.remarks = remarks_on_all(files, season);
   return result;
 }
 

@@ -1,6 +1,5 @@
 #include "cli/shop_command.hpp"
 
-#include <algorithm>
 #include <memory>
 #include <string>
 #include <utility>
@@ -9,10 +8,11 @@
 #include "base/error.hpp"
 #include "cli/common_options.hpp"
 #include "cli/effort_option.hpp"
+#include "cli/plan_many.hpp"
+#include "cli/pot_files.hpp"
 #include "cli/pot_options.hpp"
 #include "input/resolve.hpp"
 #include "plan/needs.hpp"
-#include "plan/planner.hpp"
 #include "report/shop_report.hpp"
 #include "shopping/shopping.hpp"
 
@@ -26,84 +26,37 @@ struct ShopOptions {
   std::string effort = "quick";
 };
 
-/// One pot of the list, read and resolved.
-struct Pot {
-  std::string file;
-  input::LocatedRequest asked;
-  PlaceSeason place_season;
-};
-
-bool reads_standard_input(const input::LocatedRequest& asked) {
-  return asked.request.place && asked.request.place->records_file == "-";
-}
-
-/// All files, so that the faults of all are told at once. @throws InputError
-std::vector<Pot> read_pots(const ShopOptions& options, const input::Facts& facts,
-                           input::InputFiles& inputs) {
-  std::vector<Pot> pots;
-  std::vector<InputFault> faults;
-  bool input_is_taken = std::count(options.files.begin(), options.files.end(), "-") > 0;
-  for (const std::string& file : options.files) {
-    try {
-      input::Faults found;
-      input::LocatedRequest asked = pot_request(file, options.pot, inputs, Need::all, found);
-      if (reads_standard_input(asked)) {
-        if (input_is_taken) {
-          found.add({input::fault_at(asked, "place.records", "standard input is read once")});
-          asked.request.place->records_file.reset();
-        }
-        input_is_taken = true;
-      }
-      PlaceSeason place_season = input::resolve(asked, facts, inputs, std::move(found));
-      pots.push_back({file, std::move(asked), std::move(place_season)});
-    } catch (const InputError& error) {
-      faults.insert(faults.end(), error.faults().begin(), error.faults().end());
-    }
-  }
-  if (!faults.empty()) throw InputError{std::move(faults)};
-  return pots;
-}
-
 CommandResult run(const ShopOptions& options, const Terminal& terminal, input::InputFiles& inputs) {
-  if (options.files.empty()) {
-    throw InvalidValue{"shop", "no pot file; give one or more, for instance examples/steps.json"};
-  }
-  if (std::count(options.files.begin(), options.files.end(), "-") > 1)
-    throw InvalidValue{"shop", "standard input is read once; give - once"};
+  check_pot_files("shop", options.files, "give one or more, for instance examples/steps.json");
   const std::string format = format_of(options.common);
   const report::TextStyle style = text_style(options.common, terminal);
   const input::Facts facts = input::load_facts(options.common.data, inputs);
-  const std::vector<Pot> pots = read_pots(options, facts, inputs);
+  std::vector<PotFile> pots = read_pot_files(options.files, options.pot, facts, inputs);
+  throw_if_any_fault(pots);
+  PackingCache packings;
+  const auto plans =
+      plan_many(pots, facts, effort_named(options.effort), packings, *terminal.progress);
+  throw_if_any_fault(pots);
 
   CommandResult result;
   result.out = options.common.out;
-  PackingCache packings;
   std::vector<PotNeeds> needs;
-  terminal.progress->begin("pot", static_cast<int>(pots.size()));
-  for (const Pot& pot : pots) {
-    const Plan plan = input::with_faults_located(pot.asked, [&] {
-      return make_plan(
-          pot.asked.request,
-          input::context_of(facts, pot.place_season, effort_named(options.effort), packings));
-    });
-    if (!plan.ok) result.exit_code = exit_cannot;
-    needs.push_back(needs_of(plan, facts.catalogue, pot.file));
-    terminal.progress->next();
+  for (std::size_t i = 0; i < pots.size(); ++i) {
+    if (!plans[i]->ok) result.exit_code = exit_cannot;
+    needs.push_back(needs_of(*plans[i], facts.catalogue, pots[i].file));
   }
   const ShoppingList list = shopping_list(std::move(needs), facts.packs);
   if (format == "json") {
     std::vector<Request> requests;
-    for (const Pot& pot : pots) requests.push_back(pot.asked.request);
+    for (const PotFile& pot : pots) requests.push_back(pot.asked.request);
     result.document = report::shop_json(list, requests);
   } else if (format == "csv") {
     result.document = report::shop_csv(list);
   } else {
     result.document = report::shop_text(list, style);
   }
-  for (const Pot& pot : pots) {
-    if (options.common.quiet) break;
-    for (const std::string& remark : pot.asked.remarks)
-      result.remarks += "bulbwright: " + path_in_quotes(pot.file) + ": " + remark + "\n";
+  if (!options.common.quiet) {
+    for (const PotFile& pot : pots) result.remarks += remarks_on(pot);
   }
   if (result.exit_code != exit_done) {
     for (const PotNeeds& pot : list.pots) {
