@@ -61,22 +61,42 @@ bool Certifier::holds(const std::vector<GridPoint>& layout) const {
   return true;
 }
 
+namespace {
+
+/// Of pair distances and depths: the largest in mm, and as a share of the wanted pair distance (or
+/// of twice the reach, for a wall); 0 where nothing lacks.
+struct Shortfall {
+  double mm = 0.0, share = 0.0;
+
+  void take(double lacking_mm, double wanted_mm) {
+    mm = std::max(mm, lacking_mm);
+    share = std::max(share, lacking_mm / wanted_mm);
+  }
+};
+
+Shortfall worst_shortfall(const Outline& outline, const Discs& discs, const Coordinates& x) {
+  const std::size_t n = discs.size();
+  Shortfall worst;
+  for (std::size_t i = 0; i < n; ++i) {
+    worst.take(discs.margin[i] - outline.depth({x[i], x[n + i]}), 2.0 * discs.reach[i]);
+    for (std::size_t j = i + 1; j < n; ++j) {
+      const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
+      const double want = discs.reach[i] + discs.reach[j];
+      worst.take(want - std::sqrt(dx * dx + dy * dy), want);
+    }
+  }
+  return worst;
+}
+
+}  // namespace
+
 Coordinates finely_rounded(Coordinates x) {
   for (double& v : x) v = std::round(v / fine_unit_mm) * fine_unit_mm;
   return x;
 }
 
 bool holds_finely(const Outline& outline, const Discs& discs, const Coordinates& x) {
-  const std::size_t n = discs.size();
-  for (std::size_t i = 0; i < n; ++i) {
-    if (outline.depth({x[i], x[n + i]}) < discs.margin[i] - allowed_finely) return false;
-    for (std::size_t j = i + 1; j < n; ++j) {
-      const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
-      const double least = discs.reach[i] + discs.reach[j] - allowed_finely;
-      if (dx * dx + dy * dy < least * least) return false;
-    }
-  }
-  return true;
+  return worst_shortfall(outline, discs, x).mm <= allowed_finely;
 }
 
 Coordinates printed_coordinates(const std::vector<GridPoint>& layout) {
@@ -91,18 +111,7 @@ Coordinates printed_coordinates(const std::vector<GridPoint>& layout) {
 }
 
 double violation(const Outline& outline, const Discs& discs, const Coordinates& x) {
-  const std::size_t n = discs.size();
-  double worst = 0.0;
-  for (std::size_t i = 0; i < n; ++i) {
-    const double wall = discs.margin[i] - outline.depth({x[i], x[n + i]});
-    worst = std::max(worst, wall / (2.0 * discs.reach[i]));
-    for (std::size_t j = i + 1; j < n; ++j) {
-      const double dx = x[i] - x[j], dy = x[n + i] - x[n + j];
-      const double want = discs.reach[i] + discs.reach[j];
-      worst = std::max(worst, (want - std::sqrt(dx * dx + dy * dy)) / want);
-    }
-  }
-  return worst;
+  return worst_shortfall(outline, discs, x).share;
 }
 
 }  // namespace bulbwright::packing
