@@ -1,13 +1,7 @@
 #!/usr/bin/env bash
 # `bulbwright bulbs`: list, one taxon, JSON by its schema, CSV and back, faults.
 # Arguments: the program, the source folder.
-set -u
-program=$1 source=$2
-work=$(mktemp -d) && trap 'rm -rf "$work"' EXIT
-failures=0
-fail() { echo "FAIL: $*"; failures=$((failures + 1)); }
-cd "$work" || exit 1
-export LC_ALL=C.UTF-8
+. "$(dirname "$0")/work_folder.bash"
 
 "$program" bulbs >list.txt 2>err.txt || fail "list: exit $?"
 [ -s err.txt ] && fail "list: something on standard error"

@@ -1,13 +1,7 @@
 #!/usr/bin/env bash
 # `plan --compare`, several files, `--out-dir`, days without a year, `--season` over a file's own days.
 # Arguments: the program, the source folder.
-set -u
-program=$1 source=$2
-work=$(mktemp -d) && trap 'rm -rf "$work"' EXIT
-failures=0
-fail() { echo "FAIL: $*"; failures=$((failures + 1)); }
-cd "$work" || exit 1
-export LC_ALL=C.UTF-8
+. "$(dirname "$0")/work_folder.bash"
 cp "$source/examples/steps.json" "$source/examples/porch-wall.json" .
 
 "$program" plan steps.json --compare 2026-12-25,2027-01-25 >table.txt 2>err.txt || fail "days: exit $?"

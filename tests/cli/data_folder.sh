@@ -1,13 +1,7 @@
 #!/usr/bin/env bash
 # --data DIR: every table of one's own is read, checked like the built-in one, and none is passed
 # over; a kind of a new genus needs rows alone. Arguments: the program, the source folder.
-set -u
-program=$1 source=$2
-work=$(mktemp -d) && trap 'rm -rf "$work"' EXIT
-failures=0
-fail() { echo "FAIL: $*"; failures=$((failures + 1)); }
-cd "$work" || exit 1
-export LC_ALL=C.UTF-8
+. "$(dirname "$0")/work_folder.bash"
 
 mkdir mine
 plan() { "$program" plan --top "300 mm" --height "300 mm" --zone 8a --season 2026 "$@" --data mine; }

@@ -58,11 +58,14 @@ for name in one_bulb trough south wanted spread everything records shallow; do
   cmp "$work/$name.json" "$work/$name.again" || { echo "$name: the echoed request plans otherwise"; exit 1; }
 done
 
-/usr/bin/python3 - "$source_folder/docs/schema" "$work"/*.json <<'PYTHON'
+/usr/bin/python3 -B - "$source_folder/docs/schema" "$work"/*.json <<'PYTHON'
 import json
 import sys
 
 from jsonschema import Draft202012Validator
+
+sys.path.insert(0, sys.argv[1] + "/../../tests/cli")
+from undocumented import undocumented
 
 schema = json.load(open(sys.argv[1] + "/plan.schema.json", encoding="utf-8"))
 Draft202012Validator.check_schema(schema)
@@ -70,34 +73,12 @@ validator = Draft202012Validator(schema)
 pot_file = Draft202012Validator(json.load(open(sys.argv[1] + "/pot.schema.json", encoding="utf-8")))
 
 
-def undocumented(value, rule, path):
-    """Keys of `value` that `rule` does not name. A pot file has a schema of its own."""
-    if path == "$.request":
-        return
-    while "$ref" in rule:
-        rule = schema["$defs"][rule["$ref"].rsplit("/", 1)[1]]
-    for option in rule.get("oneOf", []):
-        if value.get("shape") == option["properties"]["shape"]["const"]:
-            rule = option
-    if isinstance(rule.get("additionalProperties"), dict):
-        return  # a map of names: the validator judges its values
-    if isinstance(value, dict):
-        for key, item in value.items():
-            if key not in rule.get("properties", {}):
-                yield f"{path}.{key}"
-            else:
-                yield from undocumented(item, rule["properties"][key], f"{path}.{key}")
-    elif isinstance(value, list):
-        for index, item in enumerate(value):
-            yield from undocumented(item, rule["items"], f"{path}[{index}]")
-
-
 faults = 0
 for name in sys.argv[2:]:
     document = json.load(open(name, encoding="utf-8"))
     found = [f"{error.json_path}: {error.message[:200]}" for error in validator.iter_errors(document)]
     found += [f"request: {error.message[:200]}" for error in pot_file.iter_errors(document["request"])]
-    found += [f"{path}: not in the schema" for path in undocumented(document, schema, "$")]
+    found += [f"{path}: not in the schema" for path in undocumented(schema, document, skip={"$.request"})]
     for fault in found[:20]:
         print(f"{name}: {fault}")
     faults += len(found)

@@ -2,13 +2,7 @@
 # `bulbwright season`: files and folders, all forms, the JSON by its schema and against `plan` and `shop`,
 # a drawer too small, pots that fail, faults.
 # Arguments: the program, the source folder.
-set -u
-program=$1 source=$2
-work=$(mktemp -d) && trap 'rm -rf "$work"' EXIT
-failures=0
-fail() { echo "FAIL: $*"; failures=$((failures + 1)); }
-cd "$work" || exit 1
-export LC_ALL=C.UTF-8
+. "$(dirname "$0")/work_folder.bash"
 
 mkdir pots
 cat >pots/steps.json <<'POT'
@@ -52,10 +46,12 @@ grep -q '"bad/shallow.json" cannot be planted as asked' err.txt || fail "no plan
 "$program" season bad >partly.txt 2>/dev/null
 grep -q '^Left out: a-typo. ' partly.txt && grep -q '^Left out: shallow. ' partly.txt || fail "not named: $(head -12 partly.txt)"
 
-/usr/bin/python3 - "$source" <<'PY' || fail "documents"
+/usr/bin/python3 -B - "$source" <<'PY' || fail "documents"
 import csv, json, sys
 from datetime import date, timedelta
-from jsonschema import Draft202012Validator, RefResolver
+from jsonschema import Draft202012Validator
+sys.path.insert(0, sys.argv[1] + "/tests/cli")
+from undocumented import undocumented
 folder = sys.argv[1] + "/docs/schema/"
 schema = json.load(open(folder + "season.schema.json"))
 Draft202012Validator.check_schema(schema)
@@ -71,22 +67,8 @@ bad = json.loads(json.dumps(season))
 del bad["storage"]["weeks"][0]["litres"]
 assert not validator.is_valid(bad), "the schema cannot fail"
 
-def undocumented(value, rule, path):
-    while "$ref" in rule:
-        rule = schema["$defs"][rule["$ref"].rsplit("/", 1)[1]]
-    if rule.get("description", "").startswith("As in "):
-        return
-    if isinstance(value, dict):
-        for key, item in value.items():
-            if key not in rule.get("properties", {}):
-                yield f"{path}.{key}"
-            else:
-                yield from undocumented(item, rule["properties"][key], f"{path}.{key}")
-    elif isinstance(value, list):
-        for item in value:
-            yield from undocumented(item, rule["items"], path + "[]")
 for document in (season, partly):
-    found = sorted(set(undocumented(document, schema, "$")))
+    found = sorted(set(undocumented(schema, document)))
     assert not found, found
 
 # Plans are those of `plan`, the list is that of `shop`.

@@ -1,13 +1,7 @@
 #!/usr/bin/env bash
 # `bulbwright shop`: one list over several pots, as text, JSON by its schema and CSV; faults.
 # Arguments: the program, the source folder.
-set -u
-program=$1 source=$2
-work=$(mktemp -d) && trap 'rm -rf "$work"' EXIT
-failures=0
-fail() { echo "FAIL: $*"; failures=$((failures + 1)); }
-cd "$work" || exit 1
-export LC_ALL=C.UTF-8
+. "$(dirname "$0")/work_folder.bash"
 
 cat >steps.json <<'POT'
 { "pot": { "name": "south steps", "top": "380 mm", "base": "290 mm", "height": "360 mm" },
