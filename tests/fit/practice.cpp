@@ -46,7 +46,7 @@ constexpr std::array orders{
     Order{"crocus-large", "hyacinth-prepared", 10},
     Order{"narcissus-trumpet", "muscari", 4},
     Order{"narcissus-large-cupped", "fritillaria-imperialis", 7},
-    Order{"narcissus-large-cupped", "fritillaria-meleagris", 7},
+    Order{"narcissus-large-cupped", "fritillaria-meleagris", 18},
     Order{"narcissus-large-cupped", "leucojum-aestivum", 3, false},
     Order{"narcissus-large-cupped", "tulip-triumph", 10},
     Order{"tulip-kaufmanniana", "tulip-fosteriana", 4},
