@@ -15,6 +15,7 @@
 #include "plan/terrace_fixture.hpp"
 #include "report/notice_text.hpp"
 #include "scheduling/schedule.hpp"
+#include "scheduling/storage_weeks.hpp"
 
 namespace bulbwright {
 namespace {
@@ -156,11 +157,24 @@ std::vector<Ranked> brute_force(const Catalogue& few, const PlaceSeason& place_s
     kind.ask.taxon = &taxon;
     kind.ask.storage_temperature = Celsius{5.0};
     if (wish.no_storage) kind.ask.fixed_weeks = 0.0;
+    kind.ask.late_from = late_planting_from(place_season.season, place_season.hemisphere,
+                                            place_season.frost.annual_low);
+    kind.ask.stored_from = stored_planting_from(place_season.season, place_season.hemisphere,
+                                                place_season.frost.annual_low);
+    kind.ask.never_for_a_wish = !kind.ask.stored_from;
+    kind.ask.by_week = season_storage(kind, season);
     kinds.push_back(kind);
   }
   std::vector<std::vector<DayCost>> costs;
   for (const ScheduledKind& kind : scheduled_kinds(kinds, season))
     costs.push_back(planting_costs(kind, season.view()));
+  // Points from which on a day is no good one; where none is good, near the coolest days.
+  std::vector<double> too_much;
+  for (const std::vector<DayCost>& of : costs) {
+    double least = of.front().total();
+    for (const DayCost& cost : of) least = std::min(least, cost.total());
+    too_much.push_back(least < 2.5 ? std::max(1.0, least + 0.5) : 1.0);
+  }
   std::map<std::vector<std::size_t>, std::tuple<int, double, int, int, double, int>> best;
   const auto suits = [&](const KindTiming& timing) {
     return timing.cold.cold.chance_least_met >= 0.795 && !timing.cold.cold.chilled_in_pot &&
@@ -172,7 +186,7 @@ std::vector<Ranked> brute_force(const Catalogue& few, const PlaceSeason& place_s
     const auto index = static_cast<std::size_t>(day - days.first);
     std::vector<std::optional<KindTiming>> timed(n);
     for (std::size_t i = 0; i < n; ++i) {
-      if (rounded(costs[i][index].total(), 0.01) >= 1.0) continue;
+      if (rounded(costs[i][index].total(), 0.01) >= too_much[i]) continue;
       const KindTiming timing = time_kind(kinds[i], season, day);
       if (suits(timing)) timed[i] = timing;
     }
