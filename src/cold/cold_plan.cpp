@@ -188,9 +188,7 @@ class StorageChoice {
  private:
   static constexpr double near_chance = 0.02;
 
-  [[nodiscard]] bool wants_recommended() const {
-    return ask_.use == Use::forcing || is_chilled_kind(*ask_.taxon);
-  }
+  [[nodiscard]] bool wants_recommended() const { return is_chilled_kind(*ask_.taxon); }
   [[nodiscard]] bool enough(const Storage& storage) const {
     return reaches_least(*ask_.taxon, ask_.use, need_, storage.total, storage.chance);
   }
@@ -211,7 +209,7 @@ class StorageChoice {
 
 /// Bulbs that wait for a planting about New Year wait in the refrigerator.
 double late_planting_weeks(const ColdAsk& ask, const WeekNeed& need, Day planted) {
-  if (ask.use == Use::forcing || !ask.late_from || planted < *ask.late_from) return 0.0;
+  if (!ask.late_from || planted < *ask.late_from) return 0.0;
   if (ask.taxon->plant_by != PlantBy::december_january_after_cold) return 0.0;
   return std::max(0.0, need.least - ask.already_weeks);
 }
@@ -306,18 +304,53 @@ std::vector<StorageOfWeek> storage_by_week(const ColdAsk& ask, Day last,
   return all;
 }
 
+namespace {
+
+TaxonCold asked_of(const ColdAsk& ask) {
+  TaxonCold cold;
+  cold.taxon = ask.taxon->id;
+  cold.name = ask.taxon->name;
+  cold.use = ask.use;
+  cold.need = need_for(*ask.taxon, ask.use);
+  cold.already_weeks = ask.already_weeks;
+  cold.storage_temperature = ask.storage_temperature;
+  return cold;
+}
+
+/// Weeks that a forced pot stands in the cold.
+double forcing_weeks(const ColdAsk& ask, const WeekNeed& need) {
+  if (ask.fixed_weeks) return *ask.fixed_weeks;
+  const double a_week = storage_weeks_per_cold_week(ask.storage_temperature);
+  if (need.recommended <= 0.0 || !std::isfinite(a_week)) return 0.0;
+  const double wanted = std::max(0.0, need.recommended - ask.already_weeks) * a_week;
+  return std::ceil(std::max(wanted, forcing_rooting_days / 7.0) - 1e-9);
+}
+
+ColdPlan forced(const ColdAsk& ask, Day planted) {
+  ColdPlan plan;
+  TaxonCold& cold = plan.cold = asked_of(ask);
+  cold.storage_weeks = plan.wanted_weeks = forcing_weeks(ask, cold.need);
+  const double total = at_planting(ask, planted, cold.storage_weeks).weeks().value();
+  cold.missing_weeks = cold.lacking_weeks = std::max(0.0, cold.need.recommended - total);
+  cold.chance_least_met = rounded(total, 0.01) >= rounded(cold.need.least, 0.01) ? 1.0 : 0.0;
+  cold.natural_until = planted;
+  if (cold.storage_weeks > 0.0) {
+    cold.chilled_in_pot = true;
+    cold.storage_start = planted;
+    cold.storage_end = planted + static_cast<int>(std::lround(cold.storage_weeks * 7.0));
+  }
+  return plan;
+}
+
+}  // namespace
+
 ColdPlan plan_cold(const ColdAsk& ask, Day planted, const ShootsOf& shoots,
                    std::span<const PotWinter* const> normal_mild_cold,
                    std::span<const PotWinter* const> recorded) {
+  if (ask.use == Use::forcing) return forced(ask, planted);
   const Taxon& taxon = *ask.taxon;
   ColdPlan plan;
-  TaxonCold& cold = plan.cold;
-  cold.taxon = taxon.id;
-  cold.name = taxon.name;
-  cold.use = ask.use;
-  cold.need = need_for(taxon, ask.use);
-  cold.already_weeks = ask.already_weeks;
-  cold.storage_temperature = ask.storage_temperature;
+  TaxonCold& cold = plan.cold = asked_of(ask);
 
   StorageChoice choice{ask, cold.need, planted, shoots, normal_mild_cold, recorded};
   Storage chosen;
@@ -394,7 +427,7 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
   };
   const double total = cold.storage_weeks + cold.already_weeks;
   const Weeks dry_most{taxon.dry_cold_max_weeks.value};
-  if (ask.fixed_weeks && *ask.fixed_weeks > 0.0) {
+  if (ask.fixed_weeks && *ask.fixed_weeks > 0.0 && ask.use == Use::outdoors) {
     if (taxon.cold_form == ColdForm::none) {
       say(never_refrigerate, Severity::refusal);
     } else if (taxon.cold_form == ColdForm::dry_ok && total > taxon.dry_cold_max_weeks.high) {
@@ -416,8 +449,8 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
            {DetailName::possible, Weeks{possible}}});
     }
   }
-  if (!ask.fixed_weeks && cold.storage_weeks > 0.0 && taxon.cold_form == ColdForm::dry_ok &&
-      total > taxon.dry_cold_max_weeks.value) {
+  if (!ask.fixed_weeks && cold.storage_weeks > 0.0 && ask.use == Use::outdoors &&
+      taxon.cold_form == ColdForm::dry_ok && total > taxon.dry_cold_max_weeks.value) {
     say(storage_long, Severity::warning,
         {{stays_cold(ask) ? DetailName::wanted : DetailName::given, Weeks{total}},
          {DetailName::most, dry_most}});
@@ -453,7 +486,7 @@ std::vector<Notice> cold_notices(const ColdAsk& ask, const ColdPlan& plan, Day p
   } else if (cold.lacking_weeks > 1.0) {
     say(less_than_recommended, Severity::note, {{DetailName::lacking, Weeks{cold.lacking_weeks}}});
   }
-  if (cold.chilled_in_pot) {
+  if (cold.chilled_in_pot && ask.use == Use::outdoors) {
     say(chill_in_pot, Severity::warning, {{DetailName::given, Weeks{cold.storage_weeks}}});
   }
   // A freezer is no refrigerator: dry bulbs in it die (Ask Extension, Minnesota, 2017).

@@ -110,6 +110,11 @@ using ShootsOf = std::function<Day(const ColdState& at_planting)>;
 /// there are any; else that of a normal distribution of winters on which the cold one lies one
 /// standard deviation below the normal one and the mild one as much above, their weeks of cold
 /// joined by straight lines.
+///
+/// A pot for forcing (Use::forcing) stands from its planting on in the dark at the storage
+/// temperature, in a refrigerator, a cellar or a frost-free frame, whatever the winter: for the
+/// recommended weeks of its kind (`cold_weeks` of data/taxa.csv and their sources), whole ones, and
+/// at least the four that roots take.
 struct ColdPlan {
   enum class Limit { none, kind, days };
   TaxonCold cold;
@@ -128,6 +133,9 @@ std::vector<StorageOfWeek> storage_by_week(const ColdAsk& ask, Day last,
                                            const std::function<ShootsOf(Day)>& shoots,
                                            std::span<const PotWinter* const> normal_mild_cold,
                                            std::span<const PotWinter* const> recorded = {});
+
+/// A pot for forcing stands in the cold at least so long: roots come first. common practice
+inline constexpr int forcing_rooting_days = 28;
 
 /// True where fewer than nine winters in ten reach the least cold; for kinds that are not chilled
 /// by custom where the normal winter does not.

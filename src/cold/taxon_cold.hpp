@@ -32,10 +32,11 @@ struct TaxonCold {
   NaturalCold natural;
   std::optional<Day> natural_until;  ///< last day that counts: before the noses
   double already_weeks = 0.0;        ///< the bulbs came with these
-  double storage_weeks = 0.0;        ///< to give before planting; 0 is an answer
-  bool chilled_in_pot = false;       ///< moist-only kinds: potted at once, the pot is chilled
+  double storage_weeks =
+      0.0;  ///< to give before planting, to a forced pot after it; 0 is an answer
+  bool chilled_in_pot = false;  ///< moist-only kinds and forced pots: the pot is chilled
   std::optional<Day> storage_start;
-  std::optional<Day> storage_end;  ///< the planting day
+  std::optional<Day> storage_end;  ///< the planting day; of a forced pot the day it comes in
   double missing_weeks = 0.0;     ///< recommended less everything, in the poorest winter; 0 or more
   double lacking_weeks = 0.0;     ///< the same in the normal winter
   double chance_least_met = 1.0;  ///< probability over the winters that the least is reached

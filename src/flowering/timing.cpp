@@ -14,20 +14,6 @@ constexpr double usual_depth_cm = 0.0;
 constexpr Weeks least_treatment{1.0};  ///< fewer weeks in the cold are none
 constexpr int indoor_days = 150;       ///< longer than any forced bulb takes
 
-/// For forcing: the first day on which roots are made and the recommended cold is reached, or the
-/// last of the winter.
-Day bring_in_day(const TimedKind& kind, const PotWinter& winter, Day planted, ColdState state) {
-  const double enough = need_for(*kind.ask.taxon, Use::forcing).recommended;
-  Day day = planted;
-  const auto is_ready = [&] {
-    return day - planted >= rooting_out_days && rounded(state.weeks().value(), 0.01) >= enough;
-  };
-  for (; day < winter.last() && !is_ready(); ++day) {
-    state.add(winter.at(day));
-  }
-  return day;
-}
-
 /// What grows in the warm mix of early autumn is roots: bulbs without stored cold that are planted
 /// before mid-autumn flower as those planted then, to which the bloom model is fitted
 /// (docs/bloom_model.md).
@@ -43,39 +29,32 @@ Wave noses_before_flowers(Wave wave, Day planted) {
   return wave;
 }
 
-struct WinterWave {
-  Wave wave;
-  std::optional<Day> bring_in;
-};
-
-/// The wave of one winter. A pot for forcing stands in its winter until it is chilled, then
-/// indoors.
-WinterWave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t winter, Day planted,
-                   const ColdState& start, double deeper_cm) {
+/// The wave of one winter, out of doors.
+Wave wave_in(const TimedKind& kind, const PotSeason& season, std::size_t winter, Day planted,
+             const ColdState& start, double deeper_cm) {
   BloomPlanting planting;
   planting.planted = planted;
   planting.cold = start;
   planting.stored = start.weeks();
   planting.least = Weeks{need_for(*kind.ask.taxon, kind.ask.use).least};
-  if (kind.ask.use != Use::forcing) {
-    planting.grows_from = growth_start(season, planted, start);
-    // A pot chilled planted has its roots.
-    const bool chilled_in_pot =
-        kind.ask.taxon->cold_form == ColdForm::moist_only && start.weeks() > Weeks{0.0};
-    planting.state =
-        chilled_in_pot && kind.state == BulbState::dry ? BulbState::rooted : kind.state;
-    planting.deeper_cm = deeper_cm;
-    return {noses_before_flowers(predict_wave(kind.bloom, season.bloom[winter], planting), planted),
-            std::nullopt};
-  }
-  const PotWinter& out = season.winters[winter];
-  const Day in = bring_in_day(kind, out, planted, start);
-  ColdState state = start;
-  for (Day day = planted; day < in; ++day) state.add(out.at(day));
+  planting.grows_from = growth_start(season, planted, start);
+  // A pot chilled planted has its roots.
+  const bool chilled_in_pot =
+      kind.ask.taxon->cold_form == ColdForm::moist_only && start.weeks() > Weeks{0.0};
+  planting.state = chilled_in_pot && kind.state == BulbState::dry ? BulbState::rooted : kind.state;
+  planting.deeper_cm = deeper_cm;
+  return noses_before_flowers(predict_wave(kind.bloom, season.bloom[winter], planting), planted);
+}
+
+/// The wave of a pot that comes into a room on `in`, rooted, with the cold it had till then; cold
+/// in the planted pot is no dry storage.
+Wave forced_wave(const TimedKind& kind, Day planted, Day in, const ColdState& cold) {
+  BloomPlanting planting;
   planting.planted = in;
-  planting.cold = state;
-  planting.stored = start.weeks();  // cold in the planted pot is no dry storage
-  return {predict_wave(kind.bloom, indoor_season(in, indoor_days, indoors), planting), in};
+  planting.cold = cold;
+  planting.stored = at_planting(kind.ask, planted, 0.0).weeks();
+  planting.least = Weeks{need_for(*kind.ask.taxon, kind.ask.use).least};
+  return predict_wave(kind.bloom, indoor_season(in, indoor_days, indoors), planting);
 }
 
 Day end_of_cold(const Wave& wave) {
@@ -105,11 +84,14 @@ std::optional<RemarkCode> said_of(Treatment treatment) {
 
 void forecast(const TimedKind& kind, const PotSeason& season, Day planted, KindTiming& timing) {
   const ColdState start = at_planting(kind.ask, planted, timing.cold.cold.storage_weeks);
+  if (kind.ask.use == Use::forcing) {
+    const Day rooted = planted + (kind.state == BulbState::dry ? forcing_rooting_days : 0);
+    timing.bring_in = std::max(rooted, timing.cold.cold.storage_end.value_or(rooted));
+  }
   std::vector<Wave> waves;
   for (std::size_t i = 0; i < season.winters.size(); ++i) {
-    WinterWave found = wave_in(kind, season, i, planted, start, kind.deeper_cm);
-    if (i == season.normal) timing.bring_in = found.bring_in;
-    waves.push_back(found.wave);
+    waves.push_back(timing.bring_in ? forced_wave(kind, planted, *timing.bring_in, start)
+                                    : wave_in(kind, season, i, planted, start, kind.deeper_cm));
   }
   const bool three = waves.size() == 3 && !season.recorded;
   const WaveForecast result =
@@ -159,8 +141,7 @@ PotSeason pot_season(const PlaceSeason& place_season, const PotThermal& pot) {
 }
 
 Day shoots_of(const TimedKind& kind, const PotSeason& season, Day planted, const ColdState& start) {
-  const WinterWave found = wave_in(kind, season, season.normal, planted, start, usual_depth_cm);
-  return found.bring_in.value_or(end_of_cold(found.wave));
+  return end_of_cold(wave_in(kind, season, season.normal, planted, start, usual_depth_cm));
 }
 
 KindTiming time_kind(const TimedKind& kind, const PotSeason& season, Day planted,

@@ -77,9 +77,6 @@ inline constexpr int most_shoots_lead_days = 42;
 /// practice: snowdrops, the quickest, show a week before they open
 inline constexpr int least_shoots_lead_days = 7;
 
-/// A pot for forcing stands out at least so long: roots come first. common practice
-inline constexpr int rooting_out_days = 28;
-
 /// The day that ends the natural cold of a kind planted on a day with so much cold, in the normal
 /// winter: its noses, though not sooner than most_shoots_lead_days before the flower; for forcing
 /// the day it is brought in. At the kind's usual depth: layers of one kind want the same cold, and

@@ -29,6 +29,22 @@ LayerKind measured(const LayerPart& part, const LayerRequest& layer, const Catal
   return kind;
 }
 
+/// Kinds of several layers that would fit mixed in one; empty where they would not.
+std::vector<KindName> fit_mixed(std::span<const ResolvedLayer> layers, const Pot& pot) {
+  if (layers.size() < 2) return {};
+  std::vector<ResolvedLayer> one{layers.front()};
+  std::vector<KindName> names;
+  for (const ResolvedLayer& layer : layers) {
+    if (layer.request.use != one.front().request.use) return {};
+    if (&layer != &layers.front())
+      one.front().kinds.insert(one.front().kinds.end(), layer.kinds.begin(), layer.kinds.end());
+    for (KindName& name : names_of(layer)) {
+      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    }
+  }
+  return names.size() > 1 && stack_of(one, pot).feasible ? names : std::vector<KindName>{};
+}
+
 void infeasible_notice(const Stack& stack, std::span<const ResolvedLayer> layers, const Pot& pot,
                        Layering& result) {
   std::vector<Detail> details;
@@ -41,19 +57,24 @@ void infeasible_notice(const Stack& stack, std::span<const ResolvedLayer> layers
   }
   if (!drop.empty()) details.push_back({DetailName::drop, std::move(drop)});
   result.ok = false;
-  result.notices.push_back({NoticeCode::too_shallow, Severity::refusal, {}, std::move(details)});
+  result.notices.push_back(
+      {NoticeCode::too_shallow, Severity::refusal, fit_mixed(layers, pot), std::move(details)});
 }
 
-/// Depths that a kind is content with. Bulbs forced indoors sit as high as the least cover lets
-/// them.
-StackLayer stack_layer(const LayerKind& kind, Use use) {
+/// Depths that a kind is content with. Bulbs forced indoors sit as high as may be: big ones on top
+/// with their tips out of the mix.
+StackLayer stack_layer(const LayerKind& kind, Use use, bool on_top) {
   const Figure& depth = kind.taxon->depth_mm;
   const Millimetres least{depth.low}, most{depth.high};
-  if (use == Use::forcing) {
-    const Millimetres high = kind.height + std::min(kind.height, usual_cover);
-    return {kind.height, high, std::min(high, least), std::max(high, most), 1.0};
+  if (use == Use::outdoors) return {kind.height, Millimetres{depth.value}, least, most, 1.0};
+  Millimetres cover = std::min(kind.height, usual_cover);
+  std::optional<Millimetres> least_cover;
+  if (on_top) {
+    cover = kind.height < exposed_from_height ? forcing_cover : 0_mm - forcing_exposed;
+    least_cover = cover;
   }
-  return {kind.height, Millimetres{depth.value}, least, most, 1.0};
+  const Millimetres high = kind.height + cover;
+  return {kind.height, high, std::min(high, least), std::max(high, most), 1.0, least_cover};
 }
 
 PackKind pack_kind(const LayerKind& kind) {
@@ -175,10 +196,10 @@ std::vector<ResolvedLayer> resolve_layers(std::span<const LayerRequest> layers,
     layer.request = request;
     for (const LayerPart& part : request.parts)
       layer.kinds.push_back(measured(part, request, catalogue));
-    layer.wall = request.wall.value_or(default_wall);
+    layer.wall = request.wall.value_or(request.use == Use::forcing ? forcing_wall : default_wall);
     if (request.gap) {
       layer.gap = *request.gap;
-    } else if (request.forcing_gap) {
+    } else if (request.forcing_gap || request.use == Use::forcing) {
       layer.gap = forcing_gap;
     } else {
       for (const LayerKind& kind : layer.kinds) {
@@ -193,10 +214,12 @@ std::vector<ResolvedLayer> resolve_layers(std::span<const LayerRequest> layers,
 Stack stack_of(std::span<const ResolvedLayer> layers, const Pot& pot) {
   StackRequest request;
   request.mix_surface = mix_surface(pot);
+  if (!layers.empty() && layers.front().request.use == Use::forcing)
+    request.floor_margin = forcing_floor_margin;
   for (const ResolvedLayer& layer : layers) {
     std::vector<StackLayer> kinds;
     for (const LayerKind& kind : layer.kinds) {
-      kinds.push_back(stack_layer(kind, layer.request.use));
+      kinds.push_back(stack_layer(kind, layer.request.use, &layer == &layers.back()));
     }
     const std::optional<StackLayer> common = common_layer(kinds);
     if (!common) return {};

@@ -34,10 +34,12 @@ struct ResolvedLayer {
   Millimetres wall;
 };
 
-/// Clearance to the inner wall where none is asked for. common practice
+/// Clearance to the inner wall where none is asked for; of a pot forced indoors forcing_wall.
+/// common practice
 inline constexpr Millimetres default_wall{10.0};
 /// A pot forced indoors: shoulders nearly touch. Checked against the trade's bulbs per 15 cm pot.
 inline constexpr Millimetres forcing_gap{3.0};
+inline constexpr Millimetres forcing_wall{5.0};
 /// A finger between bulbs where there is one layer only. common practice
 inline constexpr Millimetres single_layer_gap{18.0};
 /// "Set close", the other figure that the text gives. common practice

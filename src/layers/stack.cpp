@@ -18,7 +18,9 @@ struct Bounds {
 
 double least_depth_mm(const StackLayer& layer) {
   const double height = layer.bulb_height.value();
-  return std::max(layer.least_depth.value(), height + std::min(height, usual_cover.value()));
+  const double usual = std::min(height, usual_cover.value());
+  const double cover = layer.least_cover ? layer.least_cover->value() : usual;
+  return std::max(layer.least_depth.value(), height + cover);
 }
 
 /// Greatest depth of layer i: its own limit, and for the lowest the floor margin.
@@ -201,6 +203,9 @@ std::optional<StackLayer> common_layer(std::span<const StackLayer> kinds) {
     common.most_depth = std::min(common.most_depth, kind.most_depth);
     common.weight += kind.weight;
     wanted += kind.weight * kind.wanted_depth.value();
+    // The usual cover where any kind of the layer wants it.
+    if (!kind.least_cover || !common.least_cover) common.least_cover.reset();
+    if (common.least_cover) common.least_cover = std::max(*common.least_cover, *kind.least_cover);
   }
   if (common.least_depth > common.most_depth) return std::nullopt;
   common.wanted_depth = Millimetres{wanted / common.weight};

@@ -21,6 +21,16 @@ inline constexpr Millimetres least_over_nose{10.0};
 /// Mix over every nose: at least the smaller of this and the bulb's height. common practice
 inline constexpr Millimetres usual_cover{25.0};
 
+/// Bulbs forced indoors stand in bowls and pans with an inch of mix beneath them. common practice
+inline constexpr Millimetres forcing_floor_margin{25.0};
+/// Tulips, daffodils and hyacinths forced indoors: "leave the top half inch of each bulb exposed".
+/// Source: Nebraska Extension in Lancaster County, Lincoln Journal Star, 3 October 2020.
+inline constexpr Millimetres forcing_exposed{13.0};
+/// Bulbs flatter than this (crocus, grape hyacinths) are covered by half an inch when forced.
+/// common practice
+inline constexpr Millimetres exposed_from_height{35.0};
+inline constexpr Millimetres forcing_cover{13.0};
+
 /// What one layer asks for. bulb_height > 0 (of the tallest bulb), 0 < least <= most, weight > 0.
 struct StackLayer {
   Millimetres bulb_height;
@@ -28,6 +38,9 @@ struct StackLayer {
   Millimetres least_depth;
   Millimetres most_depth;
   double weight = 1.0;  ///< of this layer's departure from the wanted depth
+  /// Mix over its own noses at the least, below 0 where they stand out of it; nothing: usual_cover
+  /// or the bulb's height, whichever is less.
+  std::optional<Millimetres> least_cover{};
 };
 
 /// Kinds that share a layer: the tallest bulb, the common limits, the mean of the wanted depths
@@ -67,9 +80,9 @@ struct Stack {
 };
 
 /// The depths nearest the wanted ones (least sum of weight x squared departure) that keep: every
-/// depth limit, the floor margin, the mix over lower noses, and a cover over every nose of at least
-/// the smaller of its bulb's height and 25 mm. Exact. O(n^2) for n layers, to find the mix over
-/// noses; O(n) from there.
+/// depth limit, the floor margin, the mix over lower noses, and over every nose the least cover
+/// that its layer asks for. Exact. O(n^2) for n layers, to find the mix over noses; O(n) from
+/// there.
 ///
 /// With u_i = base_i - sum of (bulb_height_j + over_nose) over the layers j below, this is isotonic
 /// regression with bounds; pooled blocks take their weighted mean clamped to their common bounds.

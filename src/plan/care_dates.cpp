@@ -128,11 +128,14 @@ void add_growing(const CareFacts& facts, Dates& dates) {
   Day noses = facts.kinds.front().shoots;
   for (const CareKind& kind : facts.kinds) noses = std::min(noses, kind.shoots);
   dates.add(Task::keep_moist, facts.plant + 1, end_of_leaves(facts)).winter = facts.winter;
+  const bool stands_out = std::ranges::any_of(
+      facts.kinds, [](const CareKind& kind) { return kind.cold->use == Use::outdoors; });
   // Shoots want the open air, and with leaves the pot drinks.
-  if (facts.winter == WinterRain::wet && noses - 1 > facts.plant + 1)
+  if (stands_out && facts.winter == WinterRain::wet && noses - 1 > facts.plant + 1)
     dates.add(Task::keep_from_rain, facts.plant + 1, noses - 1);
-  if (const auto frost = frost_days(*facts.cold_winter, facts.plant, facts.lowest_mix))
-    dates.add(Task::shelter, frost->first, frost->last);
+  const auto frost =
+      stands_out ? frost_days(*facts.cold_winter, facts.plant, facts.lowest_mix) : std::nullopt;
+  if (frost) dates.add(Task::shelter, frost->first, frost->last);
   if (facts.mesh) dates.add(Task::uncover, noses);
   for (const CareKind& kind : facts.kinds) {
     if (kind.bring_in) dates.add(Task::bring_in, kind, *kind.bring_in);

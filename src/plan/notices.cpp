@@ -87,7 +87,7 @@ void used_mix(const PlanFacts& facts, Plan& plan) {
   }
 }
 
-/// A pot for forcing comes in before the hard frost.
+/// A pot for forcing stands in the dark and in a room: no winter reaches it.
 bool stands_out(const TimedKind& kind) {
   return kind.ask.use != Use::forcing;
 }
@@ -115,6 +115,7 @@ void hardiness(const PlanFacts& facts, Plan& plan) {
 }
 
 void no_winter(const PlanFacts& facts, Plan& plan) {
+  if (!std::ranges::any_of(facts.kinds, stands_out)) return;
   const bool none = std::all_of(plan.cold.begin(), plan.cold.end(), [](const TaxonCold& cold) {
     return std::max({cold.natural.normal, cold.natural.mild, cold.natural.cold}) < no_winter_weeks;
   });

@@ -77,8 +77,8 @@ constexpr WordRow<NoticeCode> sentences[] = {
     {one_kind_in_depths,
      "one kind in {count} depths, {kinds:many}: in flower together, or within a day"},
     {too_shallow,
-     "the pot is too shallow for these layers; an inner height of {height:up} would do[; or leave "
-     "out {drop:many}]"},
+     "the pot is too shallow for these layers; an inner height of {height:up} would do[; or set "
+     "{kinds:many} mixed in one layer][; or leave out {drop:many}]"},
     {too_shallow,
      "kinds want depths that exclude one another, in a pot of any height[; leave out {drop:many}, "
      "or "

@@ -10,10 +10,11 @@ namespace {
 constexpr int season_weeks = 24;  ///< length of planting_season()
 constexpr int rooting_days = 28;  ///< common practice: four weeks to root before hard frost
 
-constexpr double near_least = 0.5;      ///< points
-constexpr double frozen_points = 50.0;  ///< nothing is planted into frozen mix
-constexpr double early_points = 0.6;    ///< before growers plant refrigerated bulbs
-constexpr int cold_step_days = 7;       ///< cold is worked out at these steps and joined linearly
+constexpr double near_least = 0.5;       ///< points
+constexpr double frozen_points = 50.0;   ///< nothing is planted into frozen mix
+constexpr double early_points = 0.6;     ///< before growers plant refrigerated bulbs
+constexpr int before_october_days = 16;  ///< from the first day that bulbs are to be had
+constexpr int cold_step_days = 7;        ///< cold is worked out at these steps and joined linearly
 
 /// What the cold of a planting day costs, and the weeks of storage it takes.
 struct ColdCost {
@@ -53,7 +54,8 @@ ColdCost cold_cost(const ScheduledKind& kind, const SeasonView& season, Day day)
                                             plan.cold.missing_weeks);
   }
   if (plan.limit == ColdPlan::Limit::days) points += 1.5;  // said in a warning
-  if (plan.cold.chilled_in_pot) points += 0.5;  // a potted pot takes the room of many bags
+  if (plan.cold.chilled_in_pot && kind.ask.use == Use::outdoors)
+    points += 0.5;  // a potted pot takes the room of many bags
   return {points, plan.cold.storage_weeks};
 }
 
@@ -97,6 +99,14 @@ DayCost cost_of(const ScheduledKind& kind, const SeasonView& season, Day day, co
   DayCost cost;
   if (day < kind.ask.available) {
     cost.storing = 100.0;  // not to be had
+    return cost;
+  }
+  if (kind.ask.use == Use::forcing) {
+    // Potted from October on and stood in the dark, whatever the mix outside. common practice
+    if (day < planting_season(season.season, season.hemisphere).first + before_october_days)
+      cost.early = early_points;
+    const double in_room = (day - kind.ask.available) / 7.0;
+    cost.storing = 0.5 * std::max(0.0, in_room - taxon.max_dry_storage_weeks.value);
     return cost;
   }
   cost.soil = soil_cost(taxon, mix_at_planting(*season.normal, day).value());
@@ -197,7 +207,7 @@ void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
   const double mix_c = rounded(mix_at_planting(*season.normal, choice.plant).value(), 0.1);
   for (const ScheduledKind& kind : kinds) {
     const Taxon& taxon = *kind.ask.taxon;
-    if (soil_cost(taxon, mix_c) < good_day) continue;
+    if (kind.ask.use == Use::forcing || soil_cost(taxon, mix_c) < good_day) continue;
     const bool too_warm = mix_c > taxon.soil_max_c.high;
     Remark advice{RemarkCode::keep_in_shade};
     if (const auto cool = first_cool_day(taxon, season, choice.plant)) {
@@ -218,7 +228,9 @@ void say_soil(std::span<const ScheduledKind> kinds, const SeasonView& season,
 void say_frozen(std::span<const ScheduledKind> kinds, const SeasonView& season,
                 PlantingChoice& choice) {
   const PotWinter& normal = *season.normal;
-  if (kinds.empty() || !is_frozen(normal, choice.plant)) return;
+  const bool stands_out = std::ranges::any_of(
+      kinds, [](const ScheduledKind& kind) { return kind.ask.use == Use::outdoors; });
+  if (!stands_out || !is_frozen(normal, choice.plant)) return;
   std::vector<Detail> details{{DetailName::planted, choice.plant}};
   Day thaw = choice.plant, open = choice.plant;
   while (thaw < normal.last() && is_frozen(normal, thaw)) ++thaw;

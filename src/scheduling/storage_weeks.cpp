@@ -7,6 +7,7 @@
 namespace bulbwright {
 
 std::vector<StorageOfWeek> season_storage(const TimedKind& kind, const PotSeason& season) {
+  if (kind.ask.use == Use::forcing) return {};
   if (kind.ask.fixed_weeks || kind.ask.taxon->cold_form == ColdForm::none) return {};
   const SeasonView view = season.view();
   const std::array<const PotWinter*, 3> winters{view.normal, view.mild, view.cold};

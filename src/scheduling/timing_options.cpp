@@ -48,9 +48,11 @@ TimingOptions::TimingOptions(TimingMemo& memo, Day ordinary, std::optional<Day> 
   range.first = std::min(range.first, ordinary_);
   range.last = std::max(range.last, ordinary_);
   if (given) range = {*given, *given};
+  const bool all_forced = std::ranges::all_of(
+      memo.kinds(), [](const TimedKind& kind) { return kind.ask.use == Use::forcing; });
   const std::optional<Day> frost = first_hard_frost(season.winters[season.normal], range.first);
   for (Day day = range.first; day <= range.last; ++day) {
-    if (day != ordinary_) {
+    if (day != ordinary_ && !all_forced) {
       if (!mix_allows(day)) continue;
       const bool late = frost && *frost - day < least_rooting_days;
       const bool as_late = frost && ordinary_ >= day && *frost - ordinary_ < least_rooting_days;
@@ -74,7 +76,7 @@ bool TimingOptions::mix_allows(Day day) const {
   const double ordinary = rounded(mix_at_planting(normal, ordinary_).value(), 0.1);
   return std::all_of(memo_->kinds().begin(), memo_->kinds().end(), [&](const TimedKind& kind) {
     const Taxon& taxon = *kind.ask.taxon;
-    return taxon.plant_by == PlantBy::on_arrival ||
+    return kind.ask.use == Use::forcing || taxon.plant_by == PlantBy::on_arrival ||
            here <= std::max(taxon.soil_max_c.high, ordinary);
   });
 }
@@ -85,9 +87,10 @@ bool TimingOptions::takes(std::size_t kind, Day day, const TimingMemo::Entry& en
   const TimingMemo::Entry& ordinary = memo_->at(kind, ordinary_, std::nullopt);
   const double by_days =
       (day - ask.available + (lifted(TimingLimit::bulbs) ? earlier_bulbs_days : 0)) / 7.0;
-  if (by_days < 0.0 || entry.weeks > by_days + 1e-9) return false;
-  const double room = in_room_weeks(ask, day, entry.weeks);
-  const double usual_room = in_room_weeks(ask, ordinary_, ordinary.weeks);
+  const bool forced = ask.use == Use::forcing;  // cold after planting, not before
+  if (by_days < 0.0 || (!forced && entry.weeks > by_days + 1e-9)) return false;
+  const double room = in_room_weeks(ask, day, forced ? 0.0 : entry.weeks);
+  const double usual_room = in_room_weeks(ask, ordinary_, forced ? 0.0 : ordinary.weeks);
   if (!lifted(TimingLimit::room) &&
       room > std::max(taxon.max_dry_storage_weeks.high, usual_room) + 1e-9) {
     return false;
@@ -103,8 +106,9 @@ std::vector<StorageOption> TimingOptions::options_of(std::size_t kind, Day day) 
   const TimingMemo::Entry usual = memo_->at(kind, day, std::nullopt);
   std::vector<double> weeks{usual.weeks};
   if (!ask.fixed_weeks && !ask.never_for_a_wish && taxon.cold_form == ColdForm::dry_ok) {
-    double most = std::min(storage_limit(taxon, ask.use, ask.already_weeks).planned,
-                           need_for(taxon, ask.use).most - ask.already_weeks);
+    double most = need_for(taxon, ask.use).most - ask.already_weeks;
+    if (ask.use == Use::outdoors)
+      most = std::min(most, storage_limit(taxon, ask.use, ask.already_weeks).planned);
     if (lifted(TimingLimit::storage)) most = most_weeks_tried;
     for (double week = 0.0; week <= most; week += 1.0) weeks.push_back(week);
   }

@@ -29,19 +29,32 @@ TEST_CASE("fixed weeks are kept and a forced pot is brought in after it has root
   kind.ask.use = Use::forcing;
   const KindTiming forced = time_kind(kind, season, Day{2026, 12, 1}, 3.0);
   REQUIRE(forced.bring_in);
-  CHECK(*forced.bring_in >= Day{2026, 12, 1} + rooting_out_days);
+  CHECK(*forced.bring_in >= Day{2026, 12, 1} + forcing_rooting_days);
   CHECK(forced.wave.first > *forced.bring_in);
 }
 
 // Iowa State University Extension, 14 Sep 2011, and trade forcing sheets: forced bulbs flower two
 // to four weeks after leaving the cold at 15 to 18 degC.
+TEST_CASE("a forced pot is kept cold in the dark, whatever the winter outside", "[timing]") {
+  TimedKind kind = kind_of("tulip-triumph");
+  kind.ask.use = Use::forcing;
+  const KindTiming mild = time_kind(kind, steady_season(12.0, 12.0, 12.0), Day{2026, 10, 1});
+  const KindTiming hard = time_kind(kind, steady_season(-9.0, -9.0, -9.0), Day{2026, 10, 1});
+  CHECK(mild.cold.cold.chilled_in_pot);
+  CHECK(mild.cold.cold.storage_start == Day{2026, 10, 1});
+  CHECK(mild.cold.cold.storage_end == mild.bring_in);
+  CHECK(mild.wave.first == hard.wave.first);
+  CHECK(mild.cold.cold.natural.normal == 0.0);
+}
+
 TEST_CASE("a forced tulip flowers two to five weeks after it is brought in",
           "[timing][published]") {
   const PotSeason season = steady_season(5.0, 5.0, 5.0);
   TimedKind kind = kind_of("tulip-triumph");
   kind.ask.use = Use::forcing;
-  const KindTiming forced = time_kind(kind, season, Day{2026, 10, 1}, 0.0);
+  const KindTiming forced = time_kind(kind, season, Day{2026, 10, 1});
   REQUIRE(forced.bring_in);
+  CHECK(*forced.bring_in == Day{2026, 10, 1} + 7 * 15);  // the weeks of the catalogue
   const int days = forced.wave.first - *forced.bring_in;
   CHECK(days >= 14);
   CHECK(days <= 35);

@@ -130,3 +130,44 @@ TEST_CASE("the usual gap is an inch in layers and a finger in one", "[layering]"
   CHECK(usual_gap(*catalogue().find("tulip-triumph"), true) == 18_mm);
   CHECK(usual_gap(*catalogue().find("fritillaria-imperialis"), true) > 100_mm);
 }
+
+// Nebraska Extension in Lancaster County (Lincoln Journal Star, 3 October 2020), for a six inch
+// pot: six tulips, four to six daffodils, three hyacinths, the top half inch of each bulb exposed.
+TEST_CASE("a pot forced indoors holds what the trade sets in it, tips out of the mix",
+          "[layering][published]") {
+  struct Published {
+    const char* taxon;
+    int least, most;
+  };
+  for (const Published& row :
+       {Published{"tulip-triumph", 6, 7}, Published{"narcissus-large-cupped", 4, 6},
+        Published{"hyacinth", 3, 4}}) {
+    LayerRequest layer = layer_of(row.taxon);
+    layer.use = Use::forcing;
+    const Layering result = planned({layer}, round_pot(152_mm, 127_mm, 127_mm));
+    INFO(row.taxon);
+    REQUIRE(result.ok);
+    CHECK(result.layers[0].count >= row.least);
+    CHECK(result.layers[0].count <= row.most);
+    CHECK(result.layers[0].cover == 0_mm - 13_mm);
+    CHECK(result.layers[0].above_floor >= forcing_floor_margin);
+  }
+  LayerRequest crocus = layer_of("crocus-large");
+  crocus.use = Use::forcing;
+  CHECK(planned({crocus}, round_pot(152_mm, 127_mm, 127_mm)).layers[0].cover == 13_mm);
+}
+
+TEST_CASE("a window box too shallow for two layers is offered one mixed layer", "[layering]") {
+  const Pot box = round_pot(600_mm, 560_mm, 150_mm);
+  const std::vector<LayerRequest> layers{layer_of("narcissus-miniature"), layer_of("muscari")};
+  const Layering refused = planned(layers, box);
+  REQUIRE_FALSE(refused.ok);
+  CHECK(refused.notices[0].kinds.size() == 2);
+  CHECK_THAT(report::plain_text(refused.notices[0]), Catch::Contains("mixed in one layer"));
+  LayerRequest mix;
+  mix.parts = {{"narcissus-miniature", 1.0}, {"muscari", 1.0}};
+  CHECK(planned({mix}, box).ok);
+  // Where a mixture does not fit either, none is offered.
+  const Layering too_low = planned(layers, round_pot(600_mm, 560_mm, 80_mm));
+  CHECK(too_low.notices[0].kinds.empty());
+}
